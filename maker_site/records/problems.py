@@ -1,0 +1,49 @@
+"""What is wrong in a maker's file, as a sentence the maker can act on."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Severity(StrEnum):
+    """How much a problem matters."""
+
+    ERROR = "error"
+    """Nothing is made until it is mended."""
+    CAUTION = "caution"
+    """The site is made; the maker should look at it."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Problem:
+    """One thing wrong in one place of one file."""
+
+    file: str
+    """Path from the content folder, with forward slashes."""
+    line: int
+    """Line counted from 1; 0 where the whole file is meant."""
+    field: str
+    """The field's name as the maker writes it, nested ones joined by a full stop; empty for the whole file."""
+    message: str
+    """What was read, what was expected, and the nearest right word where there is one."""
+    severity: Severity = Severity.ERROR
+
+
+class NotReadable(ValueError):  # noqa: N818 - it is not our error but the maker's text that is refused
+    """Text that does not mean what its field needs; the sentence says what was read and what was expected."""
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """Return ``; did you mean "…"?`` for the known word nearest to `word`, or an empty string where none is near."""
+    folded = {each.casefold(): each for each in known}
+    matches = difflib.get_close_matches(word.casefold(), folded, n=1, cutoff=0.6)
+    return f"; did you mean “{folded[matches[0]]}”?" if matches else ""
+
+
+def listed(words: Iterable[str]) -> str:
+    """Return the words as ``a, b or c``."""
+    *most, last = words
+    return f"{', '.join(most)} or {last}" if most else last
