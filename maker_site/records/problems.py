@@ -39,7 +39,10 @@ class NotReadable(ValueError):  # noqa: N818 - it is not our error but the maker
 def nearest(word: str, known: Iterable[str]) -> str:
     """Return ``; did you mean "…"?`` for the known word nearest to `word`, or an empty string where none is near."""
     folded = {each.casefold(): each for each in known}
-    matches = difflib.get_close_matches(word.casefold(), folded, n=1, cutoff=0.6)
+    swapped = [
+        each for each in folded if sorted(each) == sorted(word.casefold())
+    ]  # gpb is gbp before it is pab
+    matches = swapped or difflib.get_close_matches(word.casefold(), folded, n=1, cutoff=0.6)
     return f"; did you mean “{folded[matches[0]]}”?" if matches else ""
 
 

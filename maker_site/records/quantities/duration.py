@@ -63,7 +63,10 @@ def duration(text: str, bare: TimeUnit = "s") -> Duration:
     if not parts or not any(parts.groups()):
         raise NotReadable(f"“{text}” is not a time; write it like 150 s, 2:30 or 2 min 30 s")
     weights = (_HOUR, _MINUTE, 1)
-    total = sum((number(part) * weight for part, weight in zip(parts.groups(), weights, strict=True) if part), Fraction(0))
+    total = sum(
+        (number(part) * weight for part, weight in zip(parts.groups(), weights, strict=True) if part),
+        Fraction(0),
+    )
     return Duration(total, clean)
 
 

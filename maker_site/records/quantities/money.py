@@ -44,7 +44,9 @@ def amount(text: str) -> Amount:
     if not match or (match[1] and match[3]):
         raise NotReadable(f"“{text}” is not an amount of money; write it like 12.50")
     if re.fullmatch(r"\d{1,3},\d{3}", match[2]):
-        raise NotReadable(f"“{text}” can be read two ways; write {match[2].replace(',', '')} or {match[2].replace(',', '.')}")
+        raise NotReadable(
+            f"“{text}” can be read two ways; write {match[2].replace(',', '')} or {match[2].replace(',', '.')}"
+        )
     sign = match[1] or match[3]
     return Amount(Decimal(match[2].replace(",", ".")), sign.upper() if sign else None, clean)
 

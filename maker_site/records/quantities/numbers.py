@@ -23,7 +23,9 @@ def number(text: str) -> Fraction:
     if len(text) > _MOST_DIGITS:
         raise NotReadable(f"the number “{text[:12]}…” is too long")
     if re.fullmatch(r"\d{1,3},\d{3}", text):
-        raise NotReadable(f"“{text}” can be read two ways; write {text.replace(',', '')} or {text.replace(',', '.')}")
+        raise NotReadable(
+            f"“{text}” can be read two ways; write {text.replace(',', '')} or {text.replace(',', '.')}"
+        )
     if not re.fullmatch(NUMBER, text):
         raise NotReadable(f"“{text}” is not a number")
     if text[-1] in _VULGAR:

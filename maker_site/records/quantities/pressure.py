@@ -21,7 +21,9 @@ WORDS = ("light", "medium", "firm", "heavy")
 
 _GAUGE = re.compile(rf"({NUMBER})\s*(bar|psi|kpa|mpa)?", re.IGNORECASE)
 _WORD = re.compile(rf"({'|'.join(WORDS)})(?:\s+pressure)?\b[\s,;:]*(.*)", re.IGNORECASE)
-_MARK = re.compile(r"\(?\s*((?:mark|gauge|dial|setting|no\.?)\s*.+?|.+?\s*turns?|\d[\d.,]*)\s*\)?", re.IGNORECASE)
+_MARK = re.compile(
+    r"\(?\s*((?:mark|gauge|dial|setting|no\.?)\s*.+?|.+?\s*turns?|\d[\d.,]*)\s*\)?", re.IGNORECASE
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,11 +48,15 @@ def pressure(text: str, bare: PressureUnit = "bar") -> Pressure:
         word, rest = match[1].lower(), match[2].strip()
     if not rest:
         if word is None:
-            raise NotReadable("the pressure is empty; write light, medium, firm or heavy, or a figure like 2.8 bar")
+            raise NotReadable(
+                "the pressure is empty; write light, medium, firm or heavy, or a figure like 2.8 bar"
+            )
         return Pressure(word, None, None, clean)
     gauge = _GAUGE.fullmatch(rest.strip("() "))
     if gauge and (gauge[2] or word is None):
         return Pressure(word, number(gauge[1]) * _KPA[(gauge[2] or bare).lower()], None, clean)
     if mark := _MARK.fullmatch(rest):
         return Pressure(word, None, mark[1].strip(), clean)
-    raise NotReadable(f"“{text}” is not a pressure; write light, medium, firm or heavy, or a figure like 2.8 bar or 40 psi")
+    raise NotReadable(
+        f"“{text}” is not a pressure; write light, medium, firm or heavy, or a figure like 2.8 bar or 40 psi"
+    )

@@ -83,7 +83,9 @@ def temperature_range(text: str, bare: TemperatureUnit = "C") -> TemperatureRang
         one = temperature(text, bare)
         return TemperatureRange(one, one, text.strip())
     low, low_unit, high, high_unit = match.groups()
-    low_value = _made(number(low), (low_unit or high_unit or bare)[0].upper(), f"{low} {low_unit or high_unit or bare}")
+    low_value = _made(
+        number(low), (low_unit or high_unit or bare)[0].upper(), f"{low} {low_unit or high_unit or bare}"
+    )
     high_value = _made(number(high), (high_unit or bare)[0].upper(), f"{high} {high_unit or bare}")
     if low_value > high_value:
         raise NotReadable(f"“{text}” runs downwards; write the lower temperature first")

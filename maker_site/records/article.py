@@ -1,0 +1,26 @@
+"""Articles and the page about the shop: writing that belongs to no project."""
+
+from __future__ import annotations
+
+from maker_site.records import fields as f
+from maker_site.records.base import Part, Record
+
+
+class ArticleHead(Part):
+    """The fields of articles/ID.yaml; all may be absent."""
+
+    published: f.Date | None = None
+    updated: f.Date | None = None
+    share: f.YesNo = False
+    """Without it the article stays in the workshop copy."""
+    summary: f.Text | None = None
+    occasions: f.TextList = ()
+
+
+class Article(Record):
+    """A piece of writing; its first heading is the title."""
+
+    title: str
+    text: str
+    """Markdown, without the heading that is the title."""
+    head: ArticleHead = ArticleHead()

@@ -1,0 +1,167 @@
+"""The maker's folder: which files are records, read as text, never outside the folder.
+
+Inner module of the records room.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Final
+
+from maker_site.records.problems import Problem, Severity, nearest
+
+FOLDERS: Final = ("blanks", "presses", "supplies", "projects", "articles", "press-log", "theme", "fonts")
+FILES: Final = ("shop.yaml", "about.md")
+PICTURE_ENDINGS: Final = (
+    ".jpg",
+    ".jpeg",
+    ".png",
+    ".webp",
+    ".tif",
+    ".tiff",
+    ".heic",
+    ".heif",
+    ".avif",
+    ".gif",
+)
+_ID: Final = re.compile(r"[^\W_][\w-]*(?:\.[\w-]+)*")
+_LARGEST_TEXT: Final = 8 * 1024 * 1024
+
+
+class ContentFolder:
+    """Reads from one folder and collects what is wrong with its files."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = root
+        self._true_root = Path(os.path.realpath(root))
+        self.problems: list[Problem] = []
+
+    def say(self, file: str, message: str, *, line: int = 0, severity: Severity = Severity.ERROR) -> None:
+        """Note a problem with a file as a whole."""
+        self.problems.append(Problem(file, line, "", message, severity))
+
+    def name(self, path: Path) -> str:
+        """Return the path from the content folder, with forward slashes."""
+        return path.relative_to(self.root).as_posix()
+
+    def stays_inside(self, path: Path) -> bool:
+        """Tell whether the path, its links followed, is inside the content folder."""
+        return Path(os.path.realpath(path)).is_relative_to(self._true_root)
+
+    def text(self, path: Path) -> str | None:
+        """Return a file's text, or None when it can't be read (and the problem is noted)."""
+        name = self.name(path)
+        if not self.stays_inside(path):
+            self.say(name, "this is a link to a file outside the content folder; copy the file in instead")
+            return None
+        try:
+            if path.stat().st_size > _LARGEST_TEXT:
+                self.say(name, f"the file is larger than {_LARGEST_TEXT // 1024 // 1024} MB; is it text?")
+                return None
+            raw = path.read_bytes()
+        except OSError as error:
+            self.say(name, f"the file can't be opened: {reason(error)}")
+            return None
+        if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):  # a spreadsheet's "Unicode text"
+            encoding = "utf-16"
+        else:
+            encoding = "utf-8-sig"
+        try:
+            return raw.decode(encoding)
+        except UnicodeDecodeError as error:
+            line = raw[: error.start].count(b"\n") + 1
+            self.say(
+                name,
+                f"line {line} holds a byte that is not UTF-8 text (hexadecimal {raw[error.start]:02x}); "
+                "save the file as UTF-8",
+                line=line,
+            )
+            return None
+
+    def question_strangers(self) -> None:
+        """Question entries at the top whose names are near to one that is read."""
+        for path in sorted(self.root.iterdir()):
+            known = FOLDERS if path.is_dir() else FILES
+            if path.name.startswith(".") or path.name in known:
+                continue
+            meant = nearest(path.name, known)
+            if meant:
+                self.say(path.name, f"“{path.name}” is not read{meant}", severity=Severity.CAUTION)
+
+    def records(self, folder: str, inner: str | None = None) -> Iterator[tuple[str, Path]]:
+        """Yield the id and the file of each record in a folder, by id.
+
+        A record is ID.yaml, or, where `inner` names it, ID/`inner` (which may be missing: the caller finds that out).
+        """
+        base = self.root / folder
+        if not base.is_dir():
+            return
+        if not self.stays_inside(base):
+            self.say(
+                folder, "this is a link to a folder outside the content folder; move the folder in instead"
+            )
+            return
+        found: dict[str, Path] = {}
+        for path in sorted(base.iterdir()):
+            if path.name.startswith((".", "_")):
+                continue
+            record = self._record_at(path, inner)
+            if record is None:
+                continue
+            if not _ID.fullmatch(record):
+                self.say(
+                    self.name(path),
+                    f"“{record}” can't be the name of a record; use letters, digits and hyphens, "
+                    f"like {_as_id(record)}",
+                )
+                continue
+            if record in found:
+                self.say(self.name(path), f"the record “{record}” is there twice: as a file and as a folder")
+                continue
+            found[record] = path / inner if inner and path.is_dir() else path
+        yield from found.items()
+
+    def _record_at(self, path: Path, inner: str | None) -> str | None:
+        if path.is_dir():
+            return path.name if inner else None
+        if path.suffix.lower() == ".yml" or (path.suffix != ".yaml" and path.suffix.lower() == ".yaml"):
+            self.say(
+                self.name(path), f"this file is not read; name it {path.stem}.yaml", severity=Severity.CAUTION
+            )
+        return path.stem if path.suffix == ".yaml" else None
+
+    def inner_file(self, base: Path, inner: str) -> str | None:
+        """Return a sentence when `inner` (already without ``..``) is no readable file inside `base`, else None."""
+        path = base / inner
+        if not self.stays_inside(path):
+            return f"“{inner}” is a link that leaves the content folder; copy the file in instead"
+        if path.is_file():
+            return None
+        if path.exists():
+            return f"“{inner}” is not a file"
+        here = [] if not path.parent.is_dir() else [each.name for each in path.parent.iterdir()]
+        meant = nearest(path.name, here)
+        return f"there is no file “{inner}” in {self.name(base)}{meant}"
+
+
+def pictures_in(folder: Path) -> list[str]:
+    """Return the names of the pictures in a folder, sorted; none where there is no folder."""
+    if not folder.is_dir():
+        return []
+    return sorted(
+        path.name
+        for path in folder.iterdir()
+        if path.suffix.lower() in PICTURE_ENDINGS and not path.name.startswith(".") and path.is_file()
+    )
+
+
+def reason(error: OSError) -> str:
+    """Return the plain reason of an operating system's error."""
+    return (error.strerror or str(error)).lower()
+
+
+def _as_id(text: str) -> str:
+    return re.sub(r"[^\w]+", "-", text.lower()).strip("-_") or "slate-coaster"

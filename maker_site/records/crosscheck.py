@@ -1,0 +1,201 @@
+"""Does what a record names exist? Across records, once all of them are read.
+
+Inner module of the records room.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+from maker_site.records import words
+from maker_site.records.base import Origin
+from maker_site.records.content_folder import ContentFolder
+from maker_site.records.pressing import Pressing
+from maker_site.records.problems import Problem, Severity, listed, nearest
+from maker_site.records.project import Project
+from maker_site.records.workshop import Workshop
+from maker_site.records.yaml_text import Place
+
+_MARKDOWN_PICTURE = re.compile(r"!\[[^\]]*\]\(\s*<?([^)\s>]+)>?[^)]*\)")
+
+
+def crosscheck(workshop: Workshop, folder: ContentFolder, failed: set[str]) -> list[Problem]:
+    """Return the problems between records; a record whose own file `failed` is not called missing."""
+    known = _Known(workshop, failed)
+    found: list[Problem] = []
+    for project in workshop.projects.values():
+        found += _project(project, known, folder)
+    for pressing in workshop.pressings:
+        found += _pressing(pressing, known, folder)
+    for article in workshop.articles.values():
+        for number, line in enumerate(article.text.splitlines(), 2):
+            for picture in _pictures(line):
+                if (sentence := _inner(folder, folder.root / "articles", picture)) is not None:
+                    found.append(Problem(f"articles/{article.id}.md", number, "", sentence))
+    for blank in workshop.blanks.values():
+        if blank.sheet_scan and (
+            sentence := folder.inner_file(folder.root / "blanks" / blank.id, blank.sheet_scan)
+        ):
+            found.append(blank.origin.problem(("sheet scan",), sentence))
+    found += _currencies(workshop)
+    return found
+
+
+class _Known:
+    """The ids that a record may name, those whose files could not be read included."""
+
+    def __init__(self, workshop: Workshop, failed: set[str]) -> None:
+        self.workshop = workshop
+        stems = {
+            kind: {
+                re.sub(rf"^{kind}/([^/]+?)(?:\.yaml|/.*)$", r"\1", file)
+                for file in failed
+                if file.startswith(f"{kind}/")
+            }
+            for kind in ("blanks", "presses", "supplies", "projects")
+        }
+        self.blanks = {*workshop.blanks, *stems["blanks"]}
+        self.presses = {*workshop.presses, *stems["presses"]}
+        self.supplies = {*workshop.supplies, *stems["supplies"]}
+        self.projects = {*workshop.projects, *stems["projects"]}
+        self.layers = {*words.STACK_LAYERS, *self.supplies}
+
+
+def _named(origin: Origin, place: Place, name: str, known: Iterable[str], what: str) -> Iterator[Problem]:
+    if name not in known:
+        yield origin.problem(
+            place, f"there is no {what} “{name}”{nearest(name, known) or '; add it, or correct the name'}"
+        )
+
+
+def _inner(folder: ContentFolder, base: Path, picture: str) -> str | None:
+    clean = picture.replace("%20", " ")
+    if clean.startswith("/") or ".." in clean.split("/") or re.match(r"[A-Za-z]:[\\/]", clean):
+        return f"the picture “{picture}” leaves the folder it should stay in; write it like photos/front.jpg"
+    return folder.inner_file(base, clean)
+
+
+def _pictures(line: str) -> list[str]:
+    return [each for each in _MARKDOWN_PICTURE.findall(line) if not re.match(r"(?:https?|data):", each)]
+
+
+def _project(project: Project, known: _Known, folder: ContentFolder) -> Iterator[Problem]:
+    home = folder.root / "projects" / project.id
+    origin = project.origin
+    yield from _named(origin, ("blank",), project.blank, known.blanks, "blank")
+    for index, use in enumerate(project.supplies):
+        yield from _named(origin, ("supplies", index, "supply"), use.supply, known.supplies, "supply")
+    for index, layer in enumerate(project.stack):
+        yield from _named(origin, ("stack", index), layer, known.layers, "layer or supply")
+    for index, artwork in enumerate(project.artwork):
+        if (sentence := folder.inner_file(home, artwork.file)) is not None:
+            yield origin.problem(("artwork", index, "file"), sentence)
+    yield from _photos(project, folder)
+    for number, line in enumerate((project.tutorial or "").splitlines(), 1):
+        for picture in _pictures(line):
+            if (sentence := _inner(folder, home, picture)) is not None:
+                yield Problem(f"projects/{project.id}/tutorial.md", number, "", sentence)
+    if project.share.tutorial and not (project.tutorial or "").strip():
+        yield origin.problem(
+            ("share", "tutorial"), "the tutorial is shared, but there is no tutorial.md with text in it"
+        )
+
+
+def _photos(project: Project, folder: ContentFolder) -> Iterator[Problem]:
+    home = folder.root / "projects" / project.id
+    files: dict[str, int] = {}
+    for index, photo in enumerate(project.photos):
+        place = ("photos", index, "file")
+        if photo.file in files:
+            yield project.origin.problem(place, f"the photo “{photo.file}” is listed twice", Severity.CAUTION)
+        files.setdefault(photo.file, index)
+        if (sentence := folder.inner_file(home, photo.file)) is not None:
+            yield project.origin.problem(place, sentence)
+        elif photo.share and not photo.text:
+            yield project.origin.problem(
+                ("photos", index),
+                f"the shared photo “{photo.file}” has no “text” for those who can't see it, "
+                "so the public copy leaves it out; write what it shows",
+                Severity.CAUTION,
+            )
+    for inner in project.folder_photos:
+        if not folder.stays_inside(home / inner):
+            yield Problem(
+                f"projects/{project.id}/{inner}",
+                0,
+                "",
+                "this is a link that leaves the content folder; copy the photo in instead",
+            )
+    menu = project.share.menu
+    if menu and menu.photo:
+        shared = {photo.file for photo in project.photos if photo.share}
+        if menu.photo not in shared:
+            yield project.origin.problem(
+                ("share", "menu", "photo"),
+                f"“{menu.photo}” is not a shared photo of this project{nearest(menu.photo, shared)}",
+            )
+
+
+def _pressing(pressing: Pressing, known: _Known, folder: ContentFolder) -> Iterator[Problem]:
+    origin = pressing.origin
+    yield from _named(origin, ("blank",), pressing.blank, known.blanks, "blank")
+    yield from _named(origin, ("press",), pressing.press, known.presses, "press")
+    if pressing.project:
+        yield from _named(origin, ("project",), pressing.project, known.projects, "project")
+    for layer in pressing.stack:
+        yield from _named(origin, ("stack",), layer, known.layers, "layer or supply")
+    if pressing.photo and pressing.project in known.workshop.projects:
+        home = folder.root / "projects" / pressing.project
+        if (sentence := folder.inner_file(home, pressing.photo)) is not None:
+            yield origin.problem(("photo",), sentence)
+    if pressing.face in words.UNCLEAR_FACES:
+        yield origin.problem(
+            ("face",),
+            f"“{pressing.face}” is used both ways; write print up (the blank lies face down) or print down",
+            Severity.CAUTION,
+        )
+    for defect in pressing.defects:
+        if defect in words.UNCLEAR_DEFECTS:
+            yield origin.problem(
+                ("defects",),
+                f"“{defect}” hides several faults: {words.UNCLEAR_DEFECTS[defect]}; write the one it was",
+                Severity.CAUTION,
+            )
+    yield from _lot(pressing, known.workshop)
+
+
+def _lot(pressing: Pressing, workshop: Workshop) -> Iterator[Problem]:
+    blank = workshop.blanks.get(pressing.blank)
+    if not pressing.lot or blank is None:
+        return
+    lots = [lot.lot for lot in blank.bought if lot.lot]
+    if lots and pressing.lot not in lots:
+        yield pressing.origin.problem(
+            ("lot",),
+            f"no lot “{pressing.lot}” of {blank.id} was bought{nearest(pressing.lot, lots) or '; known are ' + listed(lots)}",
+            Severity.CAUTION,
+        )
+
+
+def _currencies(workshop: Workshop) -> Iterator[Problem]:
+    """Find amounts written in another currency than the shop's; no rate of exchange is known here."""
+    from babel.numbers import get_currency_symbol  # late: asked only where a sign stands beside an amount
+
+    shop = workshop.shop
+    records = [shop, *workshop.blanks.values(), *workshop.supplies.values(), *workshop.projects.values()]
+    accepted: set[str] = set()
+    for record in records:
+        for place, amount in record.amounts():
+            if amount.currency is None or amount.currency == shop.currency:
+                continue
+            accepted = accepted or {
+                get_currency_symbol(shop.currency, locale=shop.locale),
+                get_currency_symbol(shop.currency, locale="en"),
+            }
+            if amount.currency not in accepted:
+                yield record.origin.problem(
+                    place,
+                    f"“{amount.typed}” is not in {shop.currency}, the shop's currency; write the amount in {shop.currency}",
+                )

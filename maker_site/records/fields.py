@@ -1,0 +1,252 @@
+"""Field types of the records: text in, one exact value out, or a sentence that says what is wrong.
+
+Bare numbers take the shop's units, which come in as the validation context ``{"units": Units}``.
+Inner module of the records room.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+from datetime import date
+from fractions import Fraction
+from typing import Annotated, Any, Protocol
+from urllib.parse import urlsplit
+
+from pydantic import BeforeValidator, PlainValidator, ValidationInfo
+
+from maker_site.records import quantities as q
+from maker_site.records import words
+from maker_site.records.problems import NotReadable, listed, nearest
+
+
+class UnitsLike(Protocol):
+    """The units that a bare number is read in."""
+
+    temperature: Any
+    length: Any
+    pressure: Any
+
+
+_USUAL_UNITS = {"temperature": "C", "length": "mm", "pressure": "bar"}
+
+
+def _bare(info: ValidationInfo, kind: str) -> Any:
+    units = (info.context or {}).get("units")
+    return getattr(units, kind) if units else _USUAL_UNITS[kind]
+
+
+def _text(value: object) -> str:
+    if isinstance(value, str):
+        return value
+    raise NotReadable("one value was expected here, and a list or further fields were found")
+
+
+def _read(parse: Callable[..., Any], unit: str | None = None) -> Any:
+    """Make a validator of a parser; values that are no text pass as they are when they were made by the program."""
+
+    def read(value: object, info: ValidationInfo) -> Any:
+        if not isinstance(value, (str, list, dict)):
+            return value
+        return parse(_text(value), _bare(info, unit)) if unit else parse(_text(value))
+
+    return PlainValidator(read)
+
+
+def iso_date(text: str) -> date:
+    """Read a date by ISO 8601, ``2026-04-18``."""
+    clean = text.strip()
+    if re.fullmatch(r"\d{4}-\d{2}-\d{2}", clean):
+        try:
+            return date.fromisoformat(clean)
+        except ValueError:
+            raise NotReadable(f"“{text}” is not a day of the calendar") from None
+    raise NotReadable(f"“{text}” is not a date; write year-month-day like 2026-04-18")
+
+
+def yes_or_no(text: str) -> bool:
+    """Read ``yes`` or ``no`` (``true`` and ``false`` too)."""
+    answers = {"yes": True, "true": True, "y": True, "no": False, "false": False, "n": False}
+    clean = text.strip().lower()
+    if clean not in answers:
+        raise NotReadable(f"“{text}” should be yes or no")
+    return answers[clean]
+
+
+def count(text: str) -> int:
+    """Read a whole number, 0 or more."""
+    clean = text.strip()
+    if not re.fullmatch(r"\d{1,9}", clean):
+        raise NotReadable(f"“{text}” is not a whole number")
+    return int(clean)
+
+
+def count_from_one(text: str) -> int:
+    """Read a whole number, 1 or more."""
+    value = count(text)
+    if not value:
+        raise NotReadable("0 is too few; write 1 or more")
+    return value
+
+
+def one_of(known: Iterable[str], what: str, also: dict[str, str] | None = None) -> Callable[[str], str]:
+    """Return a reader of one of the known words, which names the nearest when the word is another."""
+    allowed = tuple(known)
+    others = also or {}
+
+    def read(text: str) -> str:
+        clean = re.sub(r"\s+", " ", text.strip()).lower()
+        clean = others.get(clean, clean)
+        if clean not in allowed:
+            raise NotReadable(
+                f"“{text}” is not {what}; write {listed(allowed)}{nearest(clean, (*allowed, *others))}"
+            )
+        return clean
+
+    return read
+
+
+def substrate(text: str) -> str:
+    """Read what a blank is made of: an open list, in lower case, with a few other spellings put right."""
+    clean = re.sub(r"\s+", " ", text.strip()).lower()
+    if not re.fullmatch(r"[^\W_]+(?:[ -][^\W_]+)*", clean):
+        raise NotReadable(f"“{text}” is not a substrate; write a word or two like slate or stainless steel")
+    return words.SUBSTRATE_SPELLINGS.get(clean, clean)
+
+
+def face(text: str) -> str:
+    """Read which way the print looks; a bare up or down is kept as written, to be questioned."""
+    clean = re.sub(r"\s+", " ", text.strip()).lower()
+    if clean in words.UNCLEAR_FACES:
+        return clean
+    return one_of(words.FACES, "a way for the print to look", words.FACE_SAYINGS)(clean)
+
+
+def web_address(text: str) -> str:
+    """Read an address that begins with http:// or https://."""
+    clean = text.strip()
+    parts = urlsplit(clean)
+    if parts.scheme not in ("http", "https") or not parts.netloc or re.search(r"[\s<>\"]", clean):
+        raise NotReadable(f"“{text}” is not a web address; write it whole, like https://example.org/page")
+    return clean
+
+
+def _listed_texts(value: object) -> object:
+    """Take ``wedding, new home`` for a list of two."""
+    if isinstance(value, str):
+        return [part.strip() for part in value.split(",") if part.strip()]
+    return value
+
+
+def _listed_layers(value: object) -> object:
+    """Take ``pad > paper > blank`` for a list of three."""
+    return layers(value) if isinstance(value, str) else value
+
+
+def layers(text: str) -> list[str]:
+    """Split a stack written in one line, bottom to top, at ``>``."""
+    return [part.strip() for part in text.split(">") if part.strip()]
+
+
+def plain_text(text: str) -> str:
+    """Return text without spaces at its ends."""
+    return text.strip()
+
+
+def relative_path(text: str) -> str:
+    """Read a path inside the maker's folder: forward slashes, not absolute, not climbing out."""
+    clean = text.strip().replace("\\", "/")
+    parts = clean.split("/")
+    if not clean or clean.startswith("/") or re.match(r"[A-Za-z]:", clean) or ".." in parts or "\0" in clean:
+        raise NotReadable(
+            f"“{text}” leaves the folder it should stay in; write a path inside it, like photos/front.jpg"
+        )
+    return "/".join(part for part in parts if part not in ("", "."))
+
+
+Text = Annotated[str, _read(plain_text)]
+Word = Text
+Date = Annotated[date, _read(iso_date)]
+YesNo = Annotated[bool, _read(yes_or_no)]
+Count = Annotated[int, _read(count)]
+CountFromOne = Annotated[int, _read(count_from_one)]
+WebAddress = Annotated[str, _read(web_address)]
+InnerPath = Annotated[str, _read(relative_path)]
+TextList = Annotated[tuple[Text, ...], BeforeValidator(_listed_texts)]
+LayerList = Annotated[tuple[Text, ...], BeforeValidator(_listed_layers)]
+
+Temperature = Annotated[q.Temperature, _read(q.temperature, "temperature")]
+TemperatureRange = Annotated[q.TemperatureRange, _read(q.temperature_range, "temperature")]
+TemperatureStep = Annotated[q.TemperatureStep, _read(q.temperature_step, "temperature")]
+Seconds = Annotated[q.Duration, _read(q.duration)]
+SecondsRange = Annotated[q.DurationRange, _read(q.duration_range)]
+Minutes = Annotated[q.Duration, _read(lambda text: q.duration(text, "min"))]
+Length = Annotated[q.Length, _read(q.length, "length")]
+Size = Annotated[q.Size, _read(q.size, "length")]
+PlaceOnBlank = Annotated[tuple[q.Length, q.Length], _read(q.place, "length")]
+Pressure = Annotated[q.Pressure, _read(q.pressure, "pressure")]
+Amount = Annotated[q.Amount, _read(q.amount)]
+Share = Annotated[q.Share, _read(q.share)]
+Measure = Annotated[q.Measure, _read(q.measure)]
+Laydown = Annotated[Fraction, _read(q.laydown)]
+
+Method = Annotated[str, _read(one_of(words.METHODS, "a method"))]
+Substrate = Annotated[str, _read(substrate)]
+Face = Annotated[str, _read(face)]
+Peel = Annotated[str, _read(one_of(words.PEELS, "a peel"))]
+Cool = Annotated[str, _read(one_of(words.COOLS, "a way to cool"))]
+Coating = Annotated[str, _read(one_of(words.COATINGS, "a coating"))]
+PressKind = Annotated[str, _read(one_of(words.PRESS_KINDS, "a kind of press"))]
+SupplyKind = Annotated[str, _read(one_of(words.SUPPLY_KINDS, "a kind of supply"))]
+Difficulty = Annotated[str, _read(one_of(words.DIFFICULTIES, "a difficulty"))]
+
+
+def _listed_defects(value: object) -> object:
+    """Take ``faded; bare edge`` for a list of two."""
+    if isinstance(value, str):
+        return [part.strip() for part in value.split(";") if part.strip()]
+    return value
+
+
+def defect(text: str) -> str:
+    """Read a defect by its one word or by another name for it; an unclear word is kept, to be questioned."""
+    clean = re.sub(r"\s+", " ", text.strip()).lower()
+    if clean in words.UNCLEAR_DEFECTS:
+        return clean
+    known = words.DEFECT_BY_NAME.get(clean)
+    if known is None:
+        names = ", ".join(words.DEFECTS)
+        raise NotReadable(
+            f"“{text}” is not a defect known here ({names}){nearest(clean, words.DEFECT_BY_NAME)}"
+        )
+    return known
+
+
+def _currency(text: str) -> str:
+    from babel.numbers import list_currencies  # late: only the shop's record needs CLDR
+
+    code = text.strip().upper()
+    if code not in list_currencies():
+        close = nearest(code, list_currencies())
+        raise NotReadable(
+            f"“{text}” is not a currency; write its three letters by ISO 4217, like GBP, EUR or USD{close}"
+        )
+    return code
+
+
+def _locale(text: str) -> str:
+    from babel import Locale, UnknownLocaleError  # late, as above
+
+    clean = text.strip().replace("-", "_")
+    try:
+        return str(Locale.parse(clean))
+    except (UnknownLocaleError, ValueError):
+        raise NotReadable(
+            f"“{text}” is not a language and country; write it like en_GB, en_US or de_DE"
+        ) from None
+
+
+Defect = Annotated[str, _read(defect)]
+DefectList = Annotated[tuple[Defect, ...], BeforeValidator(_listed_defects)]
+currency_code = _read(_currency)
+locale_name = _read(_locale)

@@ -1,0 +1,165 @@
+"""Reading a content folder: every record, every problem, nothing changed."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from maker_site.records.article import Article
+from maker_site.records.blank import Blank
+from maker_site.records.content_folder import ContentFolder, pictures_in
+from maker_site.records.crosscheck import crosscheck
+from maker_site.records.press import Press
+from maker_site.records.pressing import Pressing
+from maker_site.records.project import Project
+from maker_site.records.read_log import read_log
+from maker_site.records.read_record import R, record_from
+from maker_site.records.shop import Shop, Units
+from maker_site.records.supply import Supply
+from maker_site.records.workshop import Findings, Workshop
+from maker_site.records.yaml_text import TextTree, read_yaml
+
+
+def load(root: Path) -> Findings:
+    """Read the content folder `root`; all problems come back together, sorted by file and line."""
+    folder = ContentFolder(root)
+    folder.question_strangers()
+    shop = _shop(folder)
+    units = shop.units if shop else Units()
+    blanks = _records(folder, Blank, "blanks", "a blank", units, inner="blank.yaml")
+    presses = _records(folder, Press, "presses", "a press", units)
+    supplies = _records(folder, Supply, "supplies", "a supply", units)
+    projects = _projects(folder, units)
+    articles = _articles(folder, units)
+    pressings = _press_log(folder, units)
+    about_file = root / "about.md"
+    about = folder.text(about_file) if about_file.is_file() else None
+    if shop is None:
+        return Findings(None, tuple(sorted(folder.problems)))
+    workshop = Workshop(root, shop, blanks, presses, supplies, projects, pressings, articles, about)
+    failed = {problem.file for problem in folder.problems}
+    problems = [*folder.problems, *crosscheck(workshop, folder, failed)]
+    findings = Findings(workshop, tuple(sorted(problems)))
+    return Findings(None, findings.problems) if findings.errors else findings
+
+
+def _shop(folder: ContentFolder) -> Shop | None:
+    path = folder.root / "shop.yaml"
+    if not path.exists():
+        folder.say(
+            "shop.yaml", "there is no shop.yaml in this folder; write one with “name” and “currency” in it"
+        )
+        return None
+    return _record(folder, Shop, path, {"id": "shop"}, Units(), "a shop")
+
+
+def _record(
+    folder: ContentFolder, model: type[R], path: Path, given: dict[str, object], units: Units, kind: str
+) -> R | None:
+    text = folder.text(path)
+    if text is None:
+        return None
+    file = folder.name(path)
+    record, problems = record_from(model, read_yaml(text, file), file, given, units, kind=kind)
+    folder.problems += problems
+    return record
+
+
+def _records(
+    folder: ContentFolder, model: type[R], where: str, kind: str, units: Units, inner: str | None = None
+) -> dict[str, R]:
+    found: dict[str, R] = {}
+    for record_id, path in folder.records(where, inner):
+        if not path.exists():
+            folder.say(folder.name(path.parent), f"there is no {path.name} in this folder")
+            continue
+        record = _record(folder, model, path, {"id": record_id}, units, kind)
+        if record is not None:
+            found[record_id] = record
+    return found
+
+
+def _projects(folder: ContentFolder, units: Units) -> dict[str, Project]:
+    found: dict[str, Project] = {}
+    for project_id, path in folder.records("projects", "project.yaml"):
+        if path.parent.parent != folder.root / "projects" or not path.exists():
+            home = f"projects/{project_id}"
+            folder.say(home, f"there is no project.yaml in this folder; a project is {home}/project.yaml")
+            continue
+        given: dict[str, object] = {"id": project_id, "folder photos": _folder_photos(path.parent)}
+        write_up = path.parent / "tutorial.md"
+        if write_up.is_file():
+            text = folder.text(write_up)
+            given["tutorial"] = text if text is not None else ""
+        else:
+            given["tutorial"] = None
+        project = _record(folder, Project, path, given, units, "a project")
+        if project is not None:
+            found[project_id] = project
+    return found
+
+
+def _folder_photos(home: Path) -> tuple[str, ...]:
+    return tuple(f"photos/{name}" for name in pictures_in(home / "photos"))
+
+
+def _articles(folder: ContentFolder, units: Units) -> dict[str, Article]:
+    base = folder.root / "articles"
+    found: dict[str, Article] = {}
+    heads = dict(folder.records("articles"))
+    if not base.is_dir() or not folder.stays_inside(base):
+        return found
+    for path in sorted(base.glob("*.md")):
+        text = folder.text(path)
+        if text is None:
+            continue
+        title, body = split_title(text)
+        head_file = heads.pop(path.stem, None)
+        head_text = folder.text(head_file) if head_file else ""
+        file = folder.name(head_file) if head_file else folder.name(path)
+        if title is None:
+            folder.say(
+                folder.name(path),
+                "the article has no title; begin it with a line like “# Reading the paper”",
+                line=1,
+            )
+            continue
+        tree = read_yaml(head_text or "", file)
+        nested = TextTree(
+            {"head": tree.fields} if tree.fields else {},
+            {(): 1, **{("head", *place): line for place, line in tree.lines.items()}},
+            tree.problems,
+        )
+        given = {"id": path.stem, "title": title, "text": body}
+        article, problems = record_from(Article, nested, file, given, units, kind="an article")
+        folder.problems += problems
+        if article is not None:
+            found[path.stem] = article
+    for stray, path in heads.items():
+        folder.say(folder.name(path), f"there is no {stray}.md beside it")
+    return found
+
+
+def split_title(text: str) -> tuple[str | None, str]:
+    """Return the first heading of a Markdown text, when it begins with one, and the rest."""
+    match = re.match(r"\s*#\s+(.+?)\s*#*\s*(?:\n|$)", text)
+    return (match[1], text[match.end() :]) if match else (None, text)
+
+
+def _press_log(folder: ContentFolder, units: Units) -> tuple[Pressing, ...]:
+    base = folder.root / "press-log"
+    if not base.is_dir():
+        return ()
+    if not folder.stays_inside(base):
+        folder.say(
+            "press-log", "this is a link to a folder outside the content folder; move the folder in instead"
+        )
+        return ()
+    rows: list[Pressing] = []
+    for path in sorted(base.glob("*.csv")):
+        text = folder.text(path)
+        if text is not None:
+            pressings, problems = read_log(text, folder.name(path), units)
+            rows += pressings
+            folder.problems += problems
+    return tuple(sorted(rows, key=lambda row: row.date))  # stable: file and line decide within a day

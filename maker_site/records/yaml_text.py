@@ -1,0 +1,132 @@
+"""YAML read as text with positions: no scalar changes its meaning, no key stands twice.
+
+Inner module of the records room.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final, TypeAlias
+
+import yaml
+
+from maker_site.records.problems import Problem
+
+Place: TypeAlias = tuple[str | int, ...]
+"""Where a value stands in a record: keys and positions from the top."""
+Tree: TypeAlias = "dict[str, Tree] | list[Tree] | str"
+
+_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_DEEPEST: Final = 12
+
+
+@dataclass(frozen=True, slots=True)
+class TextTree:
+    """A file's mapping as text, and the line of each value."""
+
+    fields: dict[str, Tree]
+    lines: Mapping[Place, int]
+    problems: tuple[Problem, ...]
+
+
+def key_of(written: str) -> str:
+    """Return a key's plain form: lower case, words parted by one space (``Print_Area`` is ``print area``)."""
+    return re.sub(r"[\s_-]+", " ", written.strip()).lower()
+
+
+def read_yaml(text: str, file: str) -> TextTree:
+    """Read the one mapping of a file; what is wrong with its form comes back as problems, all that can be found."""
+    try:
+        node = yaml.compose(text, Loader=_LOADER)
+    except yaml.YAMLError as error:
+        return TextTree({}, {}, (_syntax_problem(error, text, file),))
+    if node is None:
+        return TextTree({}, {(): 1}, ())
+    reading = _Reading(file)
+    tree = reading.tree(node, ())
+    if not isinstance(tree, dict):
+        reading.say((), 1, "the file should hold fields, one a line, like “name: Slate coaster”")
+        return TextTree({}, {}, tuple(reading.problems))
+    return TextTree(tree, reading.lines, tuple(reading.problems))
+
+
+class _Reading:
+    def __init__(self, file: str) -> None:
+        self.file = file
+        self.lines: dict[Place, int] = {}
+        self.problems: list[Problem] = []
+        self.seen: set[int] = set()
+
+    def say(self, place: Place, line: int, message: str) -> None:
+        self.problems.append(Problem(self.file, line, dotted(place), message))
+
+    def tree(self, node: yaml.Node, place: Place) -> Tree:
+        line = node.start_mark.line + 1
+        self.lines[place] = line
+        if id(node) in self.seen:
+            self.say(place, line, "this repeats another part by an alias (*); write it out instead")
+            return ""
+        if len(place) > _DEEPEST:
+            self.say(place, line, "fields are nested too deep")
+            return ""
+        if isinstance(node, yaml.ScalarNode):
+            plain_nothing = node.style is None and node.value in ("~", "null")
+            return "" if plain_nothing else str(node.value)
+        self.seen.add(id(node))
+        if isinstance(node, yaml.SequenceNode):
+            return [self.tree(child, (*place, index)) for index, child in enumerate(node.value)]
+        return self._mapping(node, place)
+
+    def _mapping(self, node: yaml.Node, place: Place) -> dict[str, Tree]:
+        found: dict[str, Tree] = {}
+        for key_node, value_node in node.value:
+            line = key_node.start_mark.line + 1
+            if not isinstance(key_node, yaml.ScalarNode):
+                self.say(place, line, "a field's name should be plain words")
+                continue
+            key = key_of(str(key_node.value))
+            if key in found:
+                first = self.lines[(*place, key)]
+                self.say(
+                    (*place, key), line, f"“{key}” is written twice, first in line {first}; keep one of them"
+                )
+                continue
+            value = self.tree(value_node, (*place, key))
+            self.lines[(*place, key)] = line
+            if value not in ("", [], {}):
+                found[key] = value
+        return found
+
+
+def dotted(place: Place) -> str:
+    """Return a place as a maker reads it: ``bought 2: count`` for the second lot's count."""
+    words: list[str] = []
+    for part in place:
+        if isinstance(part, int) and words:
+            words[-1] = f"{words[-1]} {part + 1}"
+        else:
+            words.append(str(part))
+    return ": ".join(words)
+
+
+def _syntax_problem(error: yaml.YAMLError, text: str, file: str) -> Problem:
+    line = 0
+    what = "the file can't be read as YAML"
+    if isinstance(error, yaml.MarkedYAMLError):
+        mark = error.problem_mark or error.context_mark
+        line = mark.line + 1 if mark else 0
+        if error.problem:
+            what += f": {error.problem}"
+    elif isinstance(error, yaml.reader.ReaderError):
+        what = f"the file holds a character that is not text (code {error.character:#x})"
+        line = text[: error.position].count("\n") + 1
+    lines = text.splitlines()
+    if 0 < line <= len(lines):
+        shown = lines[line - 1].strip()
+        if "\t" in lines[line - 1][: len(lines[line - 1]) - len(lines[line - 1].lstrip())]:
+            what += "; use spaces, not tabs, at the start of a line"
+        elif shown:
+            what += f", near “{shown[:60]}”; a value with “: ” or “#” in it wants quotes"
+    return Problem(file, line, "", what)
