@@ -1,0 +1,1 @@
+"""The tests: a folder for each room of the package, the outside judges, and the benchmarks."""

@@ -1,0 +1,133 @@
+"""What many tests share: the demo site, made once a session, and the outside judges that the machine has.
+
+A judge that is not on the machine makes its tests skip with a reason. Where the environment variable
+`MAKER_SITE_ALL_JUDGES` is set, as it is in CI, it makes them fail instead.
+"""
+
+import os
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import NoReturn
+
+import pytest
+from filelock import FileLock
+from playwright.sync_api import Browser, sync_playwright
+
+ROOT = Path(__file__).resolve().parent.parent
+CONTENT = ROOT / "content"
+NPM_PARTS = ROOT / "tests" / "node_modules"
+
+# Runs as root and off line, starts the same way each time, and asks nothing of anybody.
+CHROMIUM_FLAGS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+
+NOTE = "judge's note"
+
+
+def lacking(what: str, remedy: str) -> NoReturn:
+    """Skip the test for want of a judge, or fail it where every judge must be there."""
+    reason = f"{what}: {remedy}"
+    if os.environ.get("MAKER_SITE_ALL_JUDGES"):
+        pytest.fail(reason, pytrace=False)
+    pytest.skip(reason)
+
+
+def make_site(content: Path, out: Path) -> subprocess.CompletedProcess[str]:
+    """Run `maker-site make` as a person would, in a process of its own."""
+    command = Path(sys.executable).with_name("maker-site")
+    return subprocess.run(
+        [command, "make", "--content", content, "--out", out],
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
+@pytest.fixture(scope="session")
+def demo_site(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
+    """The demo workshop, made once for all parallel workers: a folder that holds workshop/ and public/.
+
+    Read only: a test that changes it copies it first.
+    """
+    own = tmp_path_factory.getbasetemp()
+    shared = own if worker_id == "master" else own.parent
+    out, failure = shared / "demo-site", shared / "demo-site-failed.txt"
+    with FileLock(shared / "demo-site.lock"):
+        if not out.exists() and not failure.exists():
+            made = make_site(CONTENT, out)
+            if made.returncode != 0:
+                failure.write_text(
+                    f"exit code {made.returncode}\n{made.stdout}\n{made.stderr}", encoding="utf-8"
+                )
+        if failure.exists():
+            pytest.fail(
+                "maker-site make failed on the demo: " + failure.read_text(encoding="utf-8"), pytrace=False
+            )
+    return out
+
+
+@pytest.fixture(scope="session")
+def chromium_path() -> str:
+    """The Chromium on this machine; `MAKER_SITE_CHROMIUM` names another."""
+    named = os.environ.get("MAKER_SITE_CHROMIUM")
+    for name in (named,) if named else CHROMIUM_NAMES:
+        if found := shutil.which(name):
+            return found
+    lacking("no Chromium on this machine", "install one, or name it in MAKER_SITE_CHROMIUM")
+
+
+@pytest.fixture(scope="session")
+def browser(chromium_path: str) -> Iterator[Browser]:
+    """One headless Chromium for each parallel worker; each visit opens a context of its own in it."""
+    with sync_playwright() as driver:
+        chromium = driver.chromium.launch(executable_path=chromium_path, headless=True, args=CHROMIUM_FLAGS)
+        yield chromium
+        chromium.close()
+
+
+@pytest.fixture(scope="session")
+def java_and_vnu() -> tuple[str, ...]:
+    """The command that starts the Nu HTML checker, without its arguments."""
+    java = shutil.which("java")
+    if java is None:
+        lacking("no Java on this machine", "the HTML checker needs a Java runtime")
+    jar = NPM_PARTS / "vnu-jar" / "build" / "dist" / "vnu.jar"
+    if not jar.is_file():
+        lacking("the HTML checker is not installed", "run `npm ci` in tests/")
+    return (java, "-jar", str(jar))
+
+
+@pytest.fixture(scope="session")
+def axe_source() -> str:
+    """The accessibility checker, as a script to run in a page."""
+    script = NPM_PARTS / "axe-core" / "axe.min.js"
+    if not script.is_file():
+        lacking("the accessibility checker is not installed", "run `npm ci` in tests/")
+    return script.read_text(encoding="utf-8")
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Print what judges noted without failing a test, such as an HTML checker's warnings."""
+    notes = [
+        str(value)
+        for outcome in ("passed", "failed")
+        for report in terminalreporter.getreports(outcome)
+        for name, value in report.user_properties
+        if name == NOTE and report.when == "call"
+    ]
+    if notes:
+        terminalreporter.section("what the judges noted")
+        for note in notes:
+            terminalreporter.line(note)
