@@ -79,5 +79,6 @@ class Blank(Record):
     """What the blank's maker states in writing; for everybody."""
     note: f.Text | None = None
     """Private."""
-    sheet_scan: f.InnerPath | None = None
-    """A picture of the supplier's sheet beside the record; never public, it is theirs."""
+
+    folder_pictures: tuple[str, ...] = ()
+    """Pictures beside blank.yaml, scans of the supplier's sheet among them; never public, they are the supplier's."""

@@ -34,11 +34,6 @@ def crosscheck(workshop: Workshop, folder: ContentFolder, failed: set[str]) -> l
             for picture in _pictures(line):
                 if (sentence := _inner(folder, folder.root / "articles", picture)) is not None:
                     found.append(Problem(f"articles/{article.id}.md", number, "", sentence))
-    for blank in workshop.blanks.values():
-        if blank.sheet_scan and (
-            sentence := folder.inner_file(folder.root / "blanks" / blank.id, blank.sheet_scan)
-        ):
-            found.append(blank.origin.problem(("sheet scan",), sentence))
     found += _currencies(workshop)
     return found
 

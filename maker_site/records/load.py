@@ -73,7 +73,10 @@ def _records(
         if not path.exists():
             folder.say(folder.name(path.parent), f"there is no {path.name} in this folder")
             continue
-        record = _record(folder, model, path, {"id": record_id}, units, kind)
+        given: dict[str, object] = {"id": record_id}
+        if inner and path.name == inner:
+            given["folder pictures"] = tuple(pictures_in(path.parent))
+        record = _record(folder, model, path, given, units, kind)
         if record is not None:
             found[record_id] = record
     return found

@@ -1,0 +1,1 @@
+"""Workings: pure functions of records. No file, no clock, no template."""

@@ -1,0 +1,1 @@
+"""Writer: renders pages and puts files into place; knows nothing of the trade."""

@@ -1,0 +1,130 @@
+"""What a dial's figure means at the platen, and what to set for a wanted temperature."""
+
+from __future__ import annotations
+
+import itertools
+from bisect import bisect_right
+from collections import defaultdict
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import StrEnum
+from fractions import Fraction
+
+from maker_site.records import Press
+from maker_site.records.quantities import Temperature
+
+GOOD_FOR = timedelta(days=365)
+"""Readings older than this are questioned: displays drift with age. Common practice, no source."""
+
+
+class Footing(StrEnum):
+    """What a carried temperature rests on."""
+
+    MEASURED = "between readings"
+    BEYOND = "beyond the readings"
+    NONE = "no readings"
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """A temperature carried through a press's readings."""
+
+    temperature: Temperature
+    footing: Footing
+
+    @property
+    def is_guess(self) -> bool:
+        """Tell whether no pair of readings stands around the figure."""
+        return self.footing is not Footing.MEASURED
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """Readings of one press as straight pieces, in degrees Celsius; both rows rise."""
+
+    set: tuple[Fraction, ...]
+    measured: tuple[Fraction, ...]
+
+    def true(self, dial: Temperature) -> Carried:
+        """Return what the platen does when the dial says `dial`. Beyond the readings the nearest offset holds."""
+        return _carry(dial, self.set, self.measured)
+
+    def dial(self, wanted: Temperature) -> Carried:
+        """Return what to set for a true temperature; the inverse of `true`."""
+        return _carry(wanted, self.measured, self.set)
+
+
+def curve(press: Press) -> Curve:
+    """Return the press's calibration from its readings.
+
+    Only readings of the latest day for each dial figure count, averaged where several were taken (centre and
+    corners). Where a higher dial figure read lower, the two are pooled to their mean so that the curve rises
+    (pool adjacent violators: the usual least-squares fit of a rising line); `cautions` says so.
+    """
+    pooled: list[tuple[list[Fraction], Fraction, int]] = []
+    for set_at, measured in _by_dial(press):
+        pooled.append(([set_at], measured, 1))
+        while len(pooled) > 1 and pooled[-2][1] >= pooled[-1][1]:
+            later_sets, later, later_n = pooled.pop()
+            sets, earlier, n = pooled.pop()
+            pooled.append((sets + later_sets, (earlier * n + later * later_n) / (n + later_n), n + later_n))
+    return Curve(
+        tuple(sum(sets, Fraction(0)) / len(sets) for sets, _, _ in pooled),
+        tuple(measured for _, measured, _ in pooled),
+    )
+
+
+def true_temperature(press: Press, dial: Temperature) -> Carried:
+    """Return the platen's temperature for a dial figure of this press."""
+    return curve(press).true(dial)
+
+
+def dial_for(press: Press, wanted: Temperature) -> Carried:
+    """Return the dial figure of this press for a true temperature."""
+    return curve(press).dial(wanted)
+
+
+def cautions(press: Press, today: date) -> tuple[str, ...]:
+    """Return sentences about readings that should not be trusted blindly, as of `today`."""
+    if not press.readings:
+        return ("No readings yet: the dial is taken at its word. Measure the platen with a contact probe.",)
+    found: list[str] = []
+    dates = [reading.date for reading in press.readings if reading.date]
+    if not dates:
+        found.append("The readings have no date; write when they were taken.")
+    elif today - max(dates) > GOOD_FOR:
+        found.append(f"The last readings are of {max(dates).isoformat()}, more than a year ago; measure again.")
+    rows = _by_dial(press)
+    if any(later <= earlier for (_, earlier), (_, later) in itertools.pairwise(rows)):
+        found.append("A higher dial figure read lower or the same; those readings are pooled. Measure again.")
+    if len(rows) == 1:
+        found.append("There is one reading only; its offset is taken to hold everywhere.")
+    return tuple(found)
+
+
+def _by_dial(press: Press) -> list[tuple[Fraction, Fraction]]:
+    by_set: dict[Fraction, list[tuple[date, Fraction]]] = defaultdict(list)
+    for reading in press.readings:
+        by_set[reading.set.celsius].append((reading.date or date.min, reading.measured.celsius))
+    rows: list[tuple[Fraction, Fraction]] = []
+    for set_at, readings in sorted(by_set.items()):
+        latest = max(day for day, _ in readings)
+        kept = [measured for day, measured in readings if day == latest]
+        rows.append((set_at, sum(kept, Fraction(0)) / len(kept)))
+    return rows
+
+
+def _carry(given: Temperature, source: tuple[Fraction, ...], target: tuple[Fraction, ...]) -> Carried:
+    if not source:
+        return Carried(given, Footing.NONE)
+    at = given.celsius
+    if at < source[0]:
+        return Carried(Temperature(at + target[0] - source[0]), Footing.BEYOND)
+    if at > source[-1]:
+        return Carried(Temperature(at + target[-1] - source[-1]), Footing.BEYOND)
+    if len(source) == 1:
+        return Carried(Temperature(target[0]), Footing.MEASURED)
+    right = min(bisect_right(source, at), len(source) - 1)
+    left = right - 1
+    share = (at - source[left]) / (source[right] - source[left])
+    return Carried(Temperature(target[left] + share * (target[right] - target[left])), Footing.MEASURED)

@@ -1,0 +1,108 @@
+"""The cautions that go with a setting. People can be burnt."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+CLOSING: Final = (
+    "The equipment’s manual, local codes and licensed practice come first; "
+    "these are the maker’s notes, not an instruction to others."
+)
+"""Said at the end of every list of cautions."""
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One hazard, in a word and a sentence or two."""
+
+    kind: str
+    """hot, pinch, fumes, ptfe, electrical, fire, breakage, steam, food, dishwasher, sun or limit."""
+    title: str
+    words: str
+
+
+_HOT: Final = Caution(
+    "hot",
+    "Hot surfaces",
+    "Platen, blank and cover sheet stay hot after pressing; metal and ceramic look cool. Gloves for that heat, "
+    "a marked heat-proof rest, children and pets out.",
+)
+_PINCH: Final = Caution(
+    "pinch", "Pinch points", "Hands clear before closing, lid held, no one reaches across; a stable bench."
+)
+_FUMES: Final = Caution(
+    "fumes",
+    "Fumes",
+    "Lead the air out of doors. Stop if it smells sharp or smokes; press no plastic that is not sold for pressing; "
+    "read the ink’s and film’s safety sheets.",
+)
+_FUMES_MORE: Final = Caution(
+    "fumes",
+    "Fumes: more than usual",
+    "This material gives off more when heated: strong ventilation out of doors, and stop if it smells sharp or "
+    "smokes. Press only what is sold for pressing; read the safety sheets.",
+)
+_PTFE: Final = Caution(
+    "ptfe",
+    "PTFE sheet",
+    "Stay under its limit, about 260 °C (500 °F); overheated PTFE gives off harmful fumes. "
+    "No birds in the building’s air.",
+)
+_ELECTRICAL: Final = Caution(
+    "electrical",
+    "Mains power",
+    "An earthed outlet of its own, no light extension lead or strip, cord sound. A licensed electrician decides.",
+)
+_FIRE: Final = Caution(
+    "fire",
+    "Fire",
+    "Never unattended; paper and cloth clear; an extinguisher fit for mains within reach; off and unplugged after.",
+)
+_BREAKAGE: Final = Caution(
+    "breakage",
+    "Breakage",
+    "Eye protection, even pressure, no sudden cooling. Follow the blank’s sheet; never put hot glass in water.",
+)
+_STEAM: Final = Caution("steam", "Steam", "It escapes sideways: face and wrists clear of the gap.")
+_FOOD: Final = Caution(
+    "food",
+    "Food contact",
+    "Image outside, away from lip and food, unless the blank’s maker states food contact in writing.",
+)
+_DISHWASHER: Final = Caution(
+    "dishwasher", "Dishwasher, oven, microwave", "Only as the blank’s sheet or a test of your own says."
+)
+_SUN: Final = Caution(
+    "sun", "Sun and outdoors", "Indoors unless rated; test for weeks against a twin kept in the dark."
+)
+
+_MORE_FUMES: Final = ("neoprene", "acrylic", "leatherette")
+_BREAKS: Final = ("glass", "slate", "ceramic", "stone")
+_DAMP: Final = ("hardboard", "wood", "cotton", "canvas", "polyester", "felt")
+_TABLEWARE: Final = ("ceramic", "glass")
+_OUTDOOR: Final = ("aluminium", "steel", "slate", "stone")
+
+
+def cautions(
+    substrate: str, *, ptfe: bool, pre_press: bool = False, water: bool = False, over_limit: str | None = None
+) -> tuple[Caution, ...]:
+    """Return the cautions to show beside a setting, the gravest first.
+
+    `ptfe`: a PTFE sheet is in the stack. `over_limit`: a sentence where the setting is above the stack's weakest
+    limit. The words are those of common practice and the trade's articles; local rules go before them.
+    """
+    found = [Caution("limit", "Above a limit", over_limit)] if over_limit else []
+    found += [_HOT, _PINCH, _FUMES_MORE if substrate in _MORE_FUMES else _FUMES]
+    if ptfe:
+        found.append(_PTFE)
+    found += [_ELECTRICAL, _FIRE]
+    if substrate in _BREAKS:
+        found.append(_BREAKAGE)
+    if pre_press or water or substrate in _DAMP:
+        found.append(_STEAM)
+    if substrate in _TABLEWARE:
+        found += [_FOOD, _DISHWASHER]
+    if substrate in _OUTDOOR:
+        found.append(_SUN)
+    return tuple(found)

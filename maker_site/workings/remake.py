@@ -1,0 +1,130 @@
+"""Making it again: the one setting, stack and steps for a project's press card."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+from maker_site.records import Blank, Press, Pressing, Project, Workshop
+from maker_site.records.quantities import Duration, Temperature
+from maker_site.workings.cautions import Caution, cautions
+from maker_site.workings.evidence import Evidence
+from maker_site.workings.stack import Limit, Stack, holds_ptfe, stack_of, weakest
+from maker_site.workings.starting_point import Source, StartingPoint
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Remake:
+    """All that a card says about pressing a project again."""
+
+    project: Project
+    blank: Blank
+    method: str
+    press: Press | None
+    setting: StartingPoint | None
+    """None where nothing whatever is known."""
+    runner_up: StartingPoint | None
+    from_this_project: bool
+    """The setting was used on this very project and gave a good piece."""
+    mirror: bool | None
+    """The artwork is reversed before printing or cutting; None where the face is not known."""
+    pre_press: Duration | None
+    peel: str | None
+    cool: str | None
+    at_once: int | None
+    stack: Stack
+    limit: Limit | None
+    over_limit: bool
+    cautions: tuple[Caution, ...]
+    last: Pressing | None
+    """The project's latest pressing."""
+
+
+def remake(project: Project, workshop: Workshop, points: Sequence[StartingPoint], own: Sequence[Pressing]) -> Remake:
+    """Return how to press a project again.
+
+    The best supported setting that gave this project a good piece comes first; without one, the blank's starting
+    point. `points` are the blank's, best first; `own` the project's pressings, oldest first.
+    """
+    blank = workshop.blanks[project.blank]
+    method = workshop.method_of(project)
+    proven = [
+        point
+        for point in points
+        if point.source is Source.OWN and point.evidence and _served(point.evidence, project.id)
+    ]
+    ordered = [*proven, *(point for point in points if point not in proven)]
+    setting = ordered[0] if ordered else None
+    rows = _rows_behind(setting, own)
+    sheet = blank.sheet
+    face = setting.face if setting else None
+    pre_press = _latest(rows, lambda row: row.pre_press) or (sheet.pre_press if sheet else None)
+    cool = _latest(rows, lambda row: row.cool) or (sheet.cool if sheet else None)
+    names = project.stack or _latest(rows, lambda row: row.stack or None) or ()
+    stack = stack_of(names, face, blank, workshop.supplies, method)
+    limit = weakest(stack, blank)
+    over = bool(limit and setting and setting.true and setting.true > limit.temperature)
+    return Remake(
+        project,
+        blank,
+        method,
+        workshop.presses[setting.press] if setting and setting.press else None,
+        setting,
+        ordered[1] if len(ordered) > 1 else None,
+        bool(proven),
+        mirrored(face, method),
+        pre_press,
+        _latest(rows, lambda row: row.peel) or (sheet.peel if sheet else None),
+        cool,
+        project.at_once or _latest(rows, lambda row: row.at_once),
+        stack,
+        limit,
+        over,
+        cautions(
+            blank.substrate,
+            ptfe=holds_ptfe(stack),
+            pre_press=pre_press is not None,
+            water=cool == "water",
+            over_limit=over_limit_words(setting.true, limit) if over and limit and setting and setting.true else None,
+        ),
+        own[-1] if own else None,
+    )
+
+
+def mirrored(face: str | None, method: str) -> bool | None:
+    """Tell whether artwork is reversed: whenever the printed or cut side goes against the blank.
+
+    Sublimation always lays the print against the blank, whichever of the two is on top. Vinyl and film lie on the
+    blank: reversed where their printed side looks down, as it is where it looks up; cut vinyl is reversed unless the
+    face says otherwise, and of a film without a face nothing is known, since bought ones come ready.
+    """
+    if method == "sublimation":
+        return True
+    if face is None:
+        return None if method == "film transfer" else True
+    return face != "print up"
+
+
+def over_limit_words(true: Temperature, limit: Limit) -> str:
+    """Return the sentence for a setting above what the stack bears."""
+    bears = f"{round(limit.temperature.celsius)} °C, {round(limit.temperature.fahrenheit)} °F"
+    at_the_platen = f"{round(true.celsius)} °C at the platen"
+    return f"{at_the_platen} is above what {limit.what} bears ({bears}). Set less, or change the stack."
+
+
+def _served(each: Evidence, project: str) -> bool:
+    return any(row.project == project and row.good for row in each.pressings)
+
+
+def _rows_behind(setting: StartingPoint | None, own: Sequence[Pressing]) -> Sequence[Pressing]:
+    """Return the pressings that the card's smaller facts come from: the setting's, else the project's own."""
+    if setting and setting.evidence:
+        return [row for row in setting.evidence.pressings if row.good] or setting.evidence.pressings
+    return own
+
+
+def _latest(rows: Sequence[Pressing], value: Callable[[Pressing], T | None]) -> T | None:
+    return next((found for row in reversed(rows) if (found := value(row)) is not None), None)
