@@ -1,0 +1,76 @@
+"""Hold the clock to the command line: `python -m tests.benchmarks [--runs 3] [--projects 1000]`.
+
+Every row is a whole process, start-up included. The last column is against an interpreter that does nothing, run in
+the same minutes on the same machine, so that two machines' tables can be compared.
+"""
+
+import argparse
+import shutil
+import sys
+import tempfile
+from collections.abc import Iterator
+from functools import partial
+from pathlib import Path
+
+from rich.console import Console
+from rich.table import Table
+
+from .stopwatch import Timing, timed
+from .workshop import write_workshop
+
+ROOT = Path(__file__).resolve().parents[2]
+COMMAND = Path(sys.executable).with_name("maker-site")
+
+
+def timings(runs: int, projects: int, seed: int, scratch: Path) -> Iterator[Timing]:
+    """Time one command after another."""
+    demo, generated = ROOT / "content", scratch / "generated"
+    write_workshop(generated, projects, seed)
+    many = f"{projects:,} projects, no photos"
+
+    def make(content: Path, out: str) -> list[str | Path]:
+        return [COMMAND, "make", "--content", content, "--out", scratch / out]
+
+    forget = partial(shutil.rmtree, ignore_errors=True)
+    yield timed("python -c pass", [sys.executable, "-c", "pass"], 3 * runs)
+    yield timed("maker-site --help", [COMMAND, "--help"], 3 * runs)
+    yield timed("check, demo", [COMMAND, "check", "--content", demo], runs)
+    yield timed(f"check, {many}", [COMMAND, "check", "--content", generated], runs)
+    yield timed("make, demo, from scratch", make(demo, "demo"), runs, partial(forget, scratch / "demo"))
+    yield timed("make, demo, unchanged", make(demo, "demo"), runs)
+    yield timed(f"make, {many}, from scratch", make(generated, "many"), runs, partial(forget, scratch / "many"))
+    yield timed(f"make, {many}, unchanged", make(generated, "many"), runs)
+
+
+def table(found: list[Timing]) -> Table:
+    """Lay the timings out, the first row being what the others are compared with."""
+    laid = Table("command")
+    for head in ("runs", "min s", "median s", "max s", "peak MiB", "ratio"):
+        laid.add_column(head, justify="right")
+    for timing in found:
+        figures = (timing.shortest, timing.middle, timing.longest)
+        ratio = timing.middle / found[0].middle
+        seconds = (f"{figure:.3f}" for figure in figures)
+        laid.add_row(timing.name, str(len(timing.runs)), *seconds, f"{timing.peak_mib:.0f}", f"{ratio:.1f}")
+    return laid
+
+
+def main() -> None:
+    """Read the command line, run everything, print the table."""
+    wanted = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
+    wanted.add_argument("--runs", type=int, default=3, help="of each command; three times as many of the short ones")
+    wanted.add_argument("--projects", type=int, default=1000)
+    wanted.add_argument("--seed", type=int, default=7)
+    asked = wanted.parse_args()
+    console = Console()
+    with tempfile.TemporaryDirectory() as scratch:
+        found = []
+        for timing in timings(asked.runs, asked.projects, asked.seed, Path(scratch)):
+            found.append(timing)
+            console.print(f"{timing.name}: {timing.middle:.3f} s", style="dim")
+    console.print(table(found))
+    console.print("Peak memory is the largest single process of a command, not the sum of them.")
+
+
+if __name__ == "__main__":
+    main()

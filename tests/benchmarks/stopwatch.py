@@ -1,0 +1,76 @@
+"""Whole commands run as processes of their own, against the clock and the memory that the system accounts to them."""
+
+import os
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from statistics import median
+
+BYTES_A_UNIT = 1 if sys.platform == "darwin" else 1024  # what ru_maxrss counts in: getrusage(2)
+
+
+@dataclass(frozen=True)
+class Run:
+    """One run of a command."""
+
+    seconds: float
+    """From start to end, by the wall's clock."""
+    peak_mib: float
+    """The most that any one of its processes held in memory at once, in MiB."""
+    exit_code: int
+
+
+@dataclass(frozen=True)
+class Timing:
+    """Several runs of one command."""
+
+    name: str
+    runs: tuple[Run, ...]
+
+    @property
+    def shortest(self) -> float:
+        """Seconds of the fastest run: the one least disturbed by what else the machine did."""
+        return min(run.seconds for run in self.runs)
+
+    @property
+    def middle(self) -> float:
+        """Seconds of the middle run."""
+        return median(run.seconds for run in self.runs)
+
+    @property
+    def longest(self) -> float:
+        """Seconds of the slowest run."""
+        return max(run.seconds for run in self.runs)
+
+    @property
+    def peak_mib(self) -> float:
+        """The most memory in any run, in MiB."""
+        return max(run.peak_mib for run in self.runs)
+
+
+def run(command: Sequence[str | Path]) -> Run:
+    """Run the command once, with nothing to read and what it prints thrown away."""
+    begun = time.perf_counter()
+    with subprocess.Popen(command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL) as process:
+        _, status, used = os.wait4(process.pid, 0)
+        seconds = time.perf_counter() - begun
+        process.returncode = os.waitstatus_to_exitcode(status)  # it has been waited for
+    return Run(seconds, used.ru_maxrss * BYTES_A_UNIT / 2**20, process.returncode)
+
+
+def timed(name: str, command: Sequence[str | Path], times: int, before: Callable[[], None] = lambda: None) -> Timing:
+    """Run the command so many times, each after `before`, which is not timed.
+
+    Raises RuntimeError where a run does not end with exit code 0: a failure has no time.
+    """
+    runs = []
+    for _ in range(times):
+        before()
+        done = run(command)
+        if done.exit_code != 0:
+            raise RuntimeError(f"{name}: exit code {done.exit_code}: {' '.join(map(str, command))}")
+        runs.append(done)
+    return Timing(name, tuple(runs))
