@@ -1,0 +1,17 @@
+"""What a commit did. Inner module."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Changes:
+    """What a commit did. Addresses are sorted."""
+
+    written: tuple[str, ...]
+    """Files that are new or have other bytes than before."""
+    removed: tuple[str, ...]
+    """Files made earlier that are no longer part of the site."""
+    kept: int
+    """How many files were left untouched."""
+    unknown: tuple[str, ...] = ()
+    """Where the manifest had been lost: files in the folder beside the site. Who made them isn't known."""
