@@ -13,9 +13,7 @@ STYLE = """
 """
 
 
-def write_page(
-    folder: Path, body: str, *, name: str = "page.html", head: str = "", language: str = "en-GB"
-) -> Path:
+def write_page(folder: Path, body: str, *, name: str = "page.html", head: str = "", language: str = "en-GB") -> Path:
     """Write a sound page around this body, with a picture of 300 x 200 points in the folder."""
     folder.mkdir(parents=True, exist_ok=True)
     Image.new("RGB", (300, 200), "#8d8474").save(folder / "slate.png")

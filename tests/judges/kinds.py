@@ -66,7 +66,5 @@ def page_of(kind: Kind, site: Path) -> Path:
 
 def pages_of_no_kind(site: Path) -> list[str]:
     """List the pages that no kind claims: pages that no judge would look at."""
-    claimed = {
-        page for kind in KINDS for pattern in kind.patterns for page in (site / kind.copy).glob(pattern)
-    }
+    claimed = {page for kind in KINDS for pattern in kind.patterns for page in (site / kind.copy).glob(pattern)}
     return sorted(str(page.relative_to(site)) for page in site.rglob("*.html") if page not in claimed)

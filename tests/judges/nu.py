@@ -36,9 +36,7 @@ def remarks(checker: Sequence[str], pages: Sequence[Path], root: Path) -> list[R
     told = [_remark(message, root) for message in json.loads(ran.stdout)["messages"]]
     # It names each page that it has judged, and passes over one that it can't open.
     judged = set(ran.stderr.splitlines())
-    unjudged = [
-        Remark(_name(page, root), 0, "failed", "not judged") for page in pages if str(page) not in judged
-    ]
+    unjudged = [Remark(_name(page, root), 0, "failed", "not judged") for page in pages if str(page) not in judged]
     return told + unjudged
 
 

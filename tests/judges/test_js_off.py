@@ -18,17 +18,14 @@ def links_seen(page, part: str) -> set[str]:
     """Give the last parts of the links that can be seen and whose address holds this part."""
     links = page.locator(f'a[href*="{part}"]:visible')
     return {
-        str(href).rpartition("/")[2].partition("#")[0]
-        for href in links.evaluate_all("all => all.map(a => a.href)")
+        str(href).rpartition("/")[2].partition("#")[0] for href in links.evaluate_all("all => all.map(a => a.href)")
     }
 
 
 def ids(folder: str) -> set[str]:
     """Give the ids of the demo's records of one kind."""
     return {
-        found.name.removesuffix(".yaml")
-        for found in (CONTENT / folder).iterdir()
-        if not found.name.startswith(".")
+        found.name.removesuffix(".yaml") for found in (CONTENT / folder).iterdir() if not found.name.startswith(".")
     }
 
 
@@ -70,9 +67,7 @@ def test_no_word_and_no_picture_is_lost(browser, demo_site: Path, kind: Kind):
         with visit(browser, page_of(kind, demo_site), screen=PHONE, scripts=scripts) as seen:
             read_to_the_end(seen.page)
             told.append(set(text_to_print(seen.page)))
-            pictures.append(
-                seen.page.evaluate("() => [...document.images].filter((one) => one.naturalWidth).length")
-            )
+            pictures.append(seen.page.evaluate("() => [...document.images].filter((one) => one.naturalWidth).length"))
     assert told[0] - told[1] == set()
     assert pictures[0] == pictures[1]
 

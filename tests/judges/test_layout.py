@@ -51,9 +51,7 @@ def test_a_jump_is_noticed(browser, tmp_path, body):
 
 
 def test_a_picture_whose_place_is_kept_does_not_jump(browser, tmp_path):
-    page = write_page(
-        tmp_path, '<img src="slate.png" alt="Slate" width="300" height="200"><p>Press face down.</p>'
-    )
+    page = write_page(tmp_path, '<img src="slate.png" alt="Slate" width="300" height="200"><p>Press face down.</p>')
     with visit(browser, page, screen=PHONE, slow_pictures=True, before=WATCH_FOR_SHIFTS) as seen:
         read_to_the_end(seen.page)
         assert shifts(seen.page) == []

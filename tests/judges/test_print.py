@@ -58,9 +58,7 @@ def test_a_split_item_is_noticed(browser, tmp_path, paper):
     item = '<article class="{}"><h2>Item {}</h2><p style="height: 380px">Slate, four of them.</p></article>'
     whole = "<style>.whole { break-inside: avoid }</style>"
     body = (
-        whole
-        + "".join(item.format("torn", n) for n in range(6))
-        + "".join(item.format("whole", n) for n in range(6))
+        whole + "".join(item.format("torn", n) for n in range(6)) + "".join(item.format("whole", n) for n in range(6))
     )
     with visit(browser, write_page(tmp_path, body)) as seen:
         assert split_items(seen.page, ".torn", paper)

@@ -29,9 +29,7 @@ def seen_codes(page) -> list[str]:
 
 
 def test_a_code_is_read_and_a_code_of_something_else_is_told_apart(browser, tmp_path):
-    page = write_page(
-        tmp_path, fake_code("https://b.example/") + '<a href="https://a.example/">This card</a>'
-    )
+    page = write_page(tmp_path, fake_code("https://b.example/") + '<a href="https://a.example/">This card</a>')
     with visit(browser, page) as seen:
         assert seen_codes(seen.page) == ["https://b.example/"]
         assert addresses_stated(seen.page) == {"https://a.example/"}
@@ -48,9 +46,7 @@ def test_a_code_that_a_plain_phone_can_not_read_is_not_read():
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 @pytest.mark.parametrize("screen", [PHONE, DESK], ids=lambda screen: screen.name)
 @pytest.mark.parametrize("kind", CARDS, ids=str)
-def test_the_code_on_the_card_says_an_address_that_the_card_states(
-    browser, demo_site: Path, kind, screen, dark
-):
+def test_the_code_on_the_card_says_an_address_that_the_card_states(browser, demo_site: Path, kind, screen, dark):
     with visit(browser, page_of(kind, demo_site), screen=screen, dark=dark) as seen:
         (code,) = seen_codes(seen.page)
         assert code in addresses_stated(seen.page)
