@@ -220,8 +220,7 @@ class SiteFolder:
 
     def _want_staged(self, address: str, stamp: str, staged: Path, *, over: bool) -> None:
         self._want(address, stamp)
-        if self._moves.setdefault(address, Move(staged.name, over)).staged != staged.name:
-            staged.unlink()
+        self._moves[address] = Move(staged.name, over)  # put twice: the same bytes, whichever is moved
 
     def _journal(self) -> Journal:
         return Journal(

@@ -45,6 +45,16 @@ def test_links_are_followed(shed: Path) -> None:
     assert check_out(Path("content/site"), Path("records")) is not None
 
 
+def test_names_that_the_drive_takes_for_the_same_count_as_the_same(shed: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def ignoring_case(one: Path, other: Path) -> bool:  # stands in for a drive that does
+        return str(one).casefold() == str(other).casefold()
+
+    monkeypatch.setattr(Path, "samefile", ignoring_case)
+    assert check_out(shed / "Content", Path("content")) is not None
+    assert check_out(shed / "CONTENT/site", Path("content")) is not None
+    assert check_out(shed / "site", Path("content")) is None
+
+
 def test_the_content_folder_need_not_be_there(shed: Path) -> None:
     assert check_out(Path("site"), Path("missing")) is None
     assert check_out(Path("missing/site"), Path("missing")) is not None

@@ -156,13 +156,21 @@ def test_ctrl_c_while_staging_leaves_the_site_as_it_was(tmp_path: Path) -> None:
 
 
 @pytest.mark.skipif(os.name != "posix", reason="signals are sent as on Unix")
-def test_ctrl_c_in_the_commit_is_held_until_the_site_is_whole(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("begun_before", "replacements"), [(False, REPLACEMENTS), (True, REPLACEMENTS - 1)], ids=["commit", "recovery"]
+)
+def test_ctrl_c_is_held_until_the_site_is_whole(tmp_path: Path, begun_before: bool, replacements: int) -> None:
     make(tmp_path, OLD)
+    if begun_before:
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(os, "replace", FailingReplace(fails_at=2))
+            with pytest.raises(SiteFolderProblem):
+                make(tmp_path, NEW)
     # Before every replacement the process waits for a line, and so for the signal that was sent before the line.
     with make_in_a_process(tmp_path, trouble="print(number, flush=True); sys.stdin.readline()") as stopped:
         assert stopped.stdin is not None
         assert stopped.stdout is not None
-        for number in range(1, REPLACEMENTS + 1):
+        for number in range(1, replacements + 1):
             assert stopped.stdout.readline() == f"{number}\n"
             stopped.send_signal(signal.SIGINT)
             stopped.stdin.write("on\n")

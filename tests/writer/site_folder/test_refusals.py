@@ -111,11 +111,12 @@ def test_a_folder_that_may_not_be_written_is_told_before_anything_moves(tmp_path
     assert leftovers(tmp_path) == set()
 
 
-@pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() == 0, reason="root may write everywhere")
 @pytest.mark.parametrize("folder", [".", ".maker-site", "public"])
 def test_a_folder_without_the_right_to_write(tmp_path: Path, folder: str) -> None:
     make(tmp_path, OLD)
     (tmp_path / folder).chmod(0o555)
+    if os.access(tmp_path / folder, os.W_OK):
+        pytest.skip("this user may write everywhere")
     try:
         if folder == ".":  # the two copies and the workings lie below and may be written: only a new copy can't be
             assert "permission denied" in refusal_of(tmp_path, {**NEW, "third/index.html": b""})
