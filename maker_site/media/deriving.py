@@ -75,7 +75,7 @@ def _widest(path: Path, picture_set: PictureSet) -> Image.Image:
 
 
 def _write(picture: Image.Image, derivative: Derivative, recipe: Recipe, target: Path) -> None:
-    with target.open("xb") as stream:  # a real file: Pillow then lets other threads run while it encodes
+    with target.open("wb") as stream:  # a real file: Pillow then lets other threads run while it encodes
         if derivative.media_type == "image/avif":
             picture.save(
                 stream,

@@ -7,6 +7,7 @@ than its first bytes say, and the size is bounded here, by one limit and without
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from importlib import import_module
@@ -120,8 +121,19 @@ def _fault(error: Exception) -> str:
     if isinstance(error, OSError) and error.errno is not None:
         return f"the file can't be read: {error.strerror}"
     if isinstance(error, Image.DecompressionBombError):
-        return f"the picture unpacks to more than {MAX_PIXELS / 1e6:,.0f} megapixels: save a smaller copy"
-    words = str(error).strip().rstrip(".") or type(error).__name__
+        return _too_many(error)
+    if isinstance(error, MemoryError):
+        return "the picture needs more memory than there is: save a smaller copy"
+    words = str(error).strip().rstrip(".")
+    if not any(letter.isalpha() for letter in words):
+        words = type(error).__name__
     if "truncated" in words.lower():
         return f"the picture breaks off before its end ({words}): copy it again from the camera or phone"
     return f"the picture is broken ({words}): copy it again, or open it and save it as a new JPEG"
+
+
+def _too_many(error: Exception) -> str:
+    """Give the sentence for a size that the reader itself would not unpack, with the figures of its message."""
+    figures = [f"{int(figure) / 1e6:,.1f} megapixels" for figure in re.findall(r"\d+", str(error))]
+    met, limit = figures if len(figures) == 2 else ("too many pixels", "lower")
+    return f"the picture has {met}, and the limit for pictures of this kind is {limit}: save a smaller copy"

@@ -9,27 +9,39 @@ from __future__ import annotations
 import threading
 import warnings
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 
-_lock = threading.Lock()
-_inside: list[warnings.catch_warnings[None]] = []
-_depth = [0]
+
+class _Door:
+    """How many are inside, and what puts the filters back when the last one leaves."""
+
+    def __init__(self) -> None:
+        self._lock = threading.Lock()
+        self._inside = 0
+        self._restore = ExitStack()
+
+    def enter(self) -> None:
+        with self._lock:
+            if not self._inside:
+                self._restore.enter_context(warnings.catch_warnings())
+                warnings.filterwarnings("ignore", module=r"(PIL|pillow_heif)(\.|$)")
+            self._inside += 1
+
+    def leave(self) -> None:
+        with self._lock:
+            self._inside -= 1
+            if not self._inside:
+                self._restore.close()
+
+
+_door = _Door()
 
 
 @contextmanager
 def quiet_pictures() -> Iterator[None]:
     """Ignore what Pillow and pillow-heif warn of; what they raise still comes through."""
-    with _lock:
-        if not _depth[0]:
-            guard = warnings.catch_warnings()
-            guard.__enter__()
-            warnings.filterwarnings("ignore", module=r"(PIL|pillow_heif)(\.|$)")
-            _inside.append(guard)
-        _depth[0] += 1
+    _door.enter()
     try:
         yield
     finally:
-        with _lock:
-            _depth[0] -= 1
-            if not _depth[0]:
-                _inside.pop().__exit__(None, None, None)
+        _door.leave()

@@ -1,0 +1,1 @@
+"""The media room: photos to web pictures."""
