@@ -1,0 +1,34 @@
+"""Marks of our own: SVG drawn by pure functions, in the page's ink, legible in black and white.
+
+Colours and line weights come from `marks.css` by class; nothing here names a colour. A mark either has a title (it
+is an image of that name) or is hidden from readers because words stand beside it.
+"""
+
+from maker_site.pages.marks.bars import BarPart, bar_key, stacked_bar
+from maker_site.pages.marks.evidence import evidence_dots, interval_bar
+from maker_site.pages.marks.hatching import family_swatch, swatch
+from maker_site.pages.marks.icons import caution_icon, face_mark, mirror_mark
+from maker_site.pages.marks.materials import family_of
+from maker_site.pages.marks.outline import Hole, blank_outline
+from maker_site.pages.marks.stack import Layer, PlateWords, stack_drawing
+from maker_site.pages.marks.strip import control_strip
+
+__all__ = [
+    "BarPart",
+    "Hole",
+    "Layer",
+    "PlateWords",
+    "bar_key",
+    "blank_outline",
+    "caution_icon",
+    "control_strip",
+    "evidence_dots",
+    "face_mark",
+    "family_of",
+    "family_swatch",
+    "interval_bar",
+    "mirror_mark",
+    "stack_drawing",
+    "stacked_bar",
+    "swatch",
+]

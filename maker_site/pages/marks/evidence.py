@@ -1,0 +1,78 @@
+"""Counted evidence: a dot for each piece in the order pressed, and the interval of the true share as a bar."""
+
+from collections.abc import Sequence
+
+from markupsafe import Markup
+
+from maker_site.pages.marks._svg import box, circle, drawing, line, words
+
+MOST_DOTS = 20
+"""Above this many pieces figures say more than dots."""
+
+_PITCH = 15.0
+_RADIUS = 5.0
+_FIVES_GAP = 6.0
+_ROW = 10
+_ROW_HEIGHT = 17.0
+
+AXIS_LEFT = 10.0
+"""Where 0 % stands on the interval bar."""
+UNITS_PER_PERCENT = 2.0
+_BAR_WIDTH = 2 * AXIS_LEFT + 100 * UNITS_PER_PERCENT
+_BAR_HEIGHT = 32.0
+_AXIS_Y = 10.0
+
+
+def evidence_dots(outcomes: Sequence[bool], *, title: str | None = None) -> Markup:
+    """One dot a piece in the order pressed: good ones filled, spoiled ones open with a stroke, tallied by fives.
+
+    Above MOST_DOTS pieces, "good / pressed" in figures. No pieces: an empty drawing one dot high.
+    """
+    if len(outcomes) > MOST_DOTS:
+        return _figures(sum(outcomes), len(outcomes), title)
+    rows = max(1, -(-len(outcomes) // _ROW))
+    columns = min(max(len(outcomes), 1), _ROW)
+    width = columns * _PITCH + ((columns - 1) // 5) * _FIVES_GAP + 3
+    dots = [_dot(index, good=good) for index, good in enumerate(outcomes)]
+    return drawing(dots, width=width, height=rows * _ROW_HEIGHT, title=title, css_class="m-dots")
+
+
+def interval_bar(low: float, high: float, share: float, *, title: str | None = None) -> Markup:
+    """A bar from LOW to HIGH on an axis of 0 to 100 %, with a tick at the observed SHARE; all three are 0 to 1.
+
+    0 % stands at x = 10 and each per cent is 2 units wide. Raises ValueError unless 0 <= low <= high <= 1.
+    """
+    if not (0 <= low <= high <= 1 and 0 <= share <= 1):
+        msg = f"an interval needs 0 <= low <= high <= 1 and a share of 0 to 1, not {low}, {high} and {share}"
+        raise ValueError(msg)
+    left, right, at = (_x(value) for value in (low, high, share))
+    parts = [
+        line(AXIS_LEFT, _AXIS_Y, _x(1), _AXIS_Y, "m-thin"),
+        *(line(_x(end), _AXIS_Y - 4, _x(end), _AXIS_Y + 4, "m-thin") for end in (0, 0.5, 1)),
+        box(left, _AXIS_Y - 3.5, right - left, 7, "m-solid m-interval"),
+        line(at, 1, at, 19, "m-tick-under"),
+        line(at, 1, at, 19, "m-tick"),
+        words(AXIS_LEFT, 30, "0", "m-small", anchor="middle"),
+        words(_x(0.5), 30, "50", "m-small", anchor="middle"),
+        words(_x(1) + AXIS_LEFT, 30, "100 %", "m-small", anchor="end"),
+    ]
+    return drawing(parts, width=_BAR_WIDTH, height=_BAR_HEIGHT, title=title, css_class="m-bar")
+
+
+def _x(share: float) -> float:
+    return AXIS_LEFT + 100 * UNITS_PER_PERCENT * share
+
+
+def _dot(index: int, *, good: bool) -> str:
+    column = index % _ROW
+    x = 1.5 + _PITCH / 2 + column * _PITCH + (column // 5) * _FIVES_GAP
+    y = _ROW_HEIGHT / 2 + (index // _ROW) * _ROW_HEIGHT
+    if good:
+        return circle(x, y, _RADIUS, "m-solid m-good")
+    stroke = line(x - 6, y + 6, x + 6, y - 6, "m-line")
+    return f'<g class="m-spoiled">{circle(x, y, _RADIUS - 0.5, "m-open")}{stroke}</g>'
+
+
+def _figures(good: int, pressed: int, title: str | None) -> Markup:
+    text = f"{good} / {pressed}"
+    return drawing([words(0, 17, text, "m-figures")], width=11 * len(text), height=22, title=title, css_class="m-dots")
