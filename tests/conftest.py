@@ -68,13 +68,9 @@ def demo_site(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
         if not out.exists() and not failure.exists():
             made = make_site(CONTENT, out)
             if made.returncode != 0:
-                failure.write_text(
-                    f"exit code {made.returncode}\n{made.stdout}\n{made.stderr}", encoding="utf-8"
-                )
+                failure.write_text(f"exit code {made.returncode}\n{made.stdout}\n{made.stderr}", encoding="utf-8")
         if failure.exists():
-            pytest.fail(
-                "maker-site make failed on the demo: " + failure.read_text(encoding="utf-8"), pytrace=False
-            )
+            pytest.fail("maker-site make failed on the demo: " + failure.read_text(encoding="utf-8"), pytrace=False)
     return out
 
 
