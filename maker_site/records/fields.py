@@ -17,7 +17,7 @@ from pydantic import BeforeValidator, PlainValidator, ValidationInfo
 
 from maker_site.records import quantities as q
 from maker_site.records import words
-from maker_site.records.problems import NotReadable, listed, nearest
+from maker_site.records.problems import NotReadable, listed, nearest, quoted
 
 
 class UnitsLike(Protocol):
@@ -60,8 +60,8 @@ def iso_date(text: str) -> date:
         try:
             return date.fromisoformat(clean)
         except ValueError:
-            raise NotReadable(f"“{text}” is not a day of the calendar") from None
-    raise NotReadable(f"“{text}” is not a date; write year-month-day like 2026-04-18")
+            raise NotReadable(f"{quoted(text)} is not a day of the calendar") from None
+    raise NotReadable(f"{quoted(text)} is not a date; write year-month-day like 2026-04-18")
 
 
 def yes_or_no(text: str) -> bool:
@@ -69,7 +69,7 @@ def yes_or_no(text: str) -> bool:
     answers = {"yes": True, "true": True, "y": True, "no": False, "false": False, "n": False}
     clean = text.strip().lower()
     if clean not in answers:
-        raise NotReadable(f"“{text}” should be yes or no")
+        raise NotReadable(f"{quoted(text)} should be yes or no")
     return answers[clean]
 
 
@@ -77,7 +77,7 @@ def count(text: str) -> int:
     """Read a whole number, 0 or more."""
     clean = text.strip()
     if not re.fullmatch(r"\d{1,9}", clean):
-        raise NotReadable(f"“{text}” is not a whole number")
+        raise NotReadable(f"{quoted(text)} is not a whole number")
     return int(clean)
 
 
@@ -99,7 +99,7 @@ def one_of(known: Iterable[str], what: str, also: dict[str, str] | None = None) 
         clean = others.get(clean, clean)
         if clean not in allowed:
             raise NotReadable(
-                f"“{text}” is not {what}; write {listed(allowed)}{nearest(clean, (*allowed, *others))}"
+                f"{quoted(text)} is not {what}; write {listed(allowed)}{nearest(clean, (*allowed, *others))}"
             )
         return clean
 
@@ -108,9 +108,9 @@ def one_of(known: Iterable[str], what: str, also: dict[str, str] | None = None) 
 
 def substrate(text: str) -> str:
     """Read what a blank is made of: an open list, in lower case, with a few other spellings put right."""
-    clean = re.sub(r"\s+", " ", text.strip()).lower()
+    clean = q.tidy(text).lower()
     if not re.fullmatch(r"[^\W_]+(?:[ -][^\W_]+)*", clean):
-        raise NotReadable(f"“{text}” is not a substrate; write a word or two like slate or stainless steel")
+        raise NotReadable(f"{quoted(text)} is not a substrate; write a word or two like slate or stainless steel")
     return words.SUBSTRATE_SPELLINGS.get(clean, clean)
 
 
@@ -125,9 +125,13 @@ def face(text: str) -> str:
 def web_address(text: str) -> str:
     """Read an address that begins with http:// or https://."""
     clean = text.strip()
-    parts = urlsplit(clean)
-    if parts.scheme not in ("http", "https") or not parts.netloc or re.search(r"[\s<>\"]", clean):
-        raise NotReadable(f"“{text}” is not a web address; write it whole, like https://example.org/page")
+    try:
+        parts = urlsplit(clean)
+        whole = parts.scheme in ("http", "https") and bool(parts.hostname)
+    except ValueError:  # a bracket that opens no address of the sixth version
+        whole = False
+    if not whole or re.search(r"[\s<>\"\x00-\x1f\x7f]", clean):
+        raise NotReadable(f"{quoted(text)} is not a web address; write it whole, like https://example.org/page")
     return clean
 
 
@@ -159,9 +163,12 @@ def relative_path(text: str) -> str:
     parts = clean.split("/")
     if not clean or clean.startswith("/") or re.match(r"[A-Za-z]:", clean) or ".." in parts or "\0" in clean:
         raise NotReadable(
-            f"“{text}” leaves the folder it should stay in; write a path inside it, like photos/front.jpg"
+            f"{quoted(text)} leaves the folder it should stay in; write a path inside it, like photos/front.jpg"
         )
-    return "/".join(part for part in parts if part not in ("", "."))
+    inner = "/".join(part for part in parts if part not in ("", "."))
+    if not inner:
+        raise NotReadable(f"{quoted(text)} is a folder; write the path of a file, like photos/front.jpg")
+    return inner
 
 
 Text = Annotated[str, _read(plain_text)]
@@ -216,25 +223,25 @@ def defect(text: str) -> str:
     known = words.DEFECT_BY_NAME.get(clean)
     if known is None:
         names = ", ".join(words.DEFECTS)
-        raise NotReadable(
-            f"“{text}” is not a defect known here ({names}){nearest(clean, words.DEFECT_BY_NAME)}"
-        )
+        raise NotReadable(f"{quoted(text)} is not a defect known here ({names}){nearest(clean, words.DEFECT_BY_NAME)}")
     return known
 
 
-def _currency(text: str) -> str:
+def currency(text: str) -> str:
+    """Read a currency by its three letters of ISO 4217."""
     from babel.numbers import list_currencies  # late: only the shop's record needs CLDR
 
     code = text.strip().upper()
     if code not in list_currencies():
         close = nearest(code, list_currencies())
         raise NotReadable(
-            f"“{text}” is not a currency; write its three letters by ISO 4217, like GBP, EUR or USD{close}"
+            f"{quoted(text)} is not a currency; write its three letters by ISO 4217, like GBP, EUR or USD{close}"
         )
     return code
 
 
-def _locale(text: str) -> str:
+def locale(text: str) -> str:
+    """Read a language and country by CLDR, `en-GB` as `en_GB`."""
     from babel import Locale, UnknownLocaleError  # late, as above
 
     clean = text.strip().replace("-", "_")
@@ -242,11 +249,11 @@ def _locale(text: str) -> str:
         return str(Locale.parse(clean))
     except (UnknownLocaleError, ValueError):
         raise NotReadable(
-            f"“{text}” is not a language and country; write it like en_GB, en_US or de_DE"
+            f"{quoted(text)} is not a language and country; write it like en_GB, en_US or de_DE"
         ) from None
 
 
 Defect = Annotated[str, _read(defect)]
 DefectList = Annotated[tuple[Defect, ...], BeforeValidator(_listed_defects)]
-currency_code = _read(_currency)
-locale_name = _read(_locale)
+currency_code = _read(currency)
+locale_name = _read(locale)

@@ -6,6 +6,7 @@ import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Final
 
 
 class Severity(StrEnum):
@@ -26,7 +27,7 @@ class Problem:
     line: int
     """Line counted from 1; 0 where the whole file is meant."""
     field: str
-    """The field's name as the maker writes it, nested ones joined by a full stop; empty for the whole file."""
+    """The field's name as the maker writes it, nested ones joined by a colon; empty for the whole file."""
     message: str
     """What was read, what was expected, and the nearest right word where there is one."""
     severity: Severity = Severity.ERROR
@@ -36,14 +37,26 @@ class NotReadable(ValueError):  # noqa: N818 - it is not our error but the maker
     """Text that does not mean what its field needs; the sentence says what was read and what was expected."""
 
 
+_LONGEST_WORD: Final = 80
+"""A longer text is no slip of the pen for a known word, and slow to compare."""
+
+
+def quoted(text: str) -> str:
+    """Return what the maker wrote in quotation marks, in one line, cut short where it is long."""
+    line = " ".join(text[: _LONGEST_WORD * 10].split())
+    shown = line if len(line) <= _LONGEST_WORD else f"{line[:_LONGEST_WORD]}…"
+    return "“" + "".join(each if each.isprintable() else "\N{REPLACEMENT CHARACTER}" for each in shown) + "”"
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """Return ``; did you mean "…"?`` for the known word nearest to `word`, or an empty string where none is near."""
+    if len(word) > _LONGEST_WORD:
+        return ""
     folded = {each.casefold(): each for each in known}
-    swapped = [
-        each for each in folded if sorted(each) == sorted(word.casefold())
-    ]  # gpb is gbp before it is pab
+    letters = sorted(word.casefold())
+    swapped = [each for each in folded if sorted(each) == letters]  # gpb is gbp before it is pab
     matches = swapped or difflib.get_close_matches(word.casefold(), folded, n=1, cutoff=0.6)
-    return f"; did you mean “{folded[matches[0]]}”?" if matches else ""
+    return f"; did you mean {quoted(folded[matches[0]])}?" if matches else ""
 
 
 def listed(words: Iterable[str]) -> str:

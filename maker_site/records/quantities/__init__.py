@@ -4,7 +4,7 @@ from maker_site.records.quantities.duration import Duration, DurationRange, dura
 from maker_site.records.quantities.length import MM_PER_INCH, PAPER_MM, Length, Size, length, place, size
 from maker_site.records.quantities.measure import Measure, laydown, measure
 from maker_site.records.quantities.money import Amount, Share, amount, share
-from maker_site.records.quantities.numbers import number, plain
+from maker_site.records.quantities.numbers import number, plain, tidy
 from maker_site.records.quantities.pressure import KPA_PER_PSI, Pressure, pressure
 from maker_site.records.quantities.temperature import (
     Temperature,
@@ -47,4 +47,5 @@ __all__ = [
     "temperature",
     "temperature_range",
     "temperature_step",
+    "tidy",
 ]

@@ -8,8 +8,8 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
-from maker_site.records.problems import NotReadable
-from maker_site.records.quantities.numbers import NUMBER, number
+from maker_site.records.problems import NotReadable, quoted
+from maker_site.records.quantities.numbers import NUMBER, number, tidy
 
 LengthUnit = Literal["mm", "cm", "in"]
 
@@ -30,7 +30,7 @@ _MM = {
     "'": MM_PER_INCH * 12,
     "′": MM_PER_INCH * 12,
 }
-_UNIT = r"(mm|cm|m|inches|inch|in|ft|\"|″|”|'|′)"
+_UNIT = r"(?a:(mm|cm|m|inches|inch|in|ft|\"|″|”|'|′))"
 _LENGTH = re.compile(rf"({NUMBER})\s*{_UNIT}?\.?", re.IGNORECASE)
 _TIMES = re.compile(r"\s*(?:x|×|\*|\bby\b)\s*", re.IGNORECASE)
 _ROUND = re.compile(r"\b(?:round|diameter|dia\.?)(?=\W|$)|[Øø⌀]", re.IGNORECASE)
@@ -76,10 +76,11 @@ class Size:
 
 
 def _length(text: str, unit_if_bare: str) -> Length:
-    match = _LENGTH.fullmatch(text.strip())
+    clean = tidy(text)
+    match = _LENGTH.fullmatch(clean)
     if not match:
-        raise NotReadable(f"“{text}” is not a length; write it like 100 mm or 3 1/2 in")
-    return Length(number(match[1]) * _MM[(match[2] or unit_if_bare).lower()], text.strip())
+        raise NotReadable(f"{quoted(text)} is not a length; write it like 100 mm or 3 1/2 in")
+    return Length(number(match[1]) * _MM[(match[2] or unit_if_bare).lower()], clean)
 
 
 @lru_cache(maxsize=2048)
@@ -91,7 +92,7 @@ def length(text: str, bare: LengthUnit = "mm") -> Length:
 @lru_cache(maxsize=1024)
 def size(text: str, bare: LengthUnit = "mm") -> Size:
     """Read ``100 x 100 mm``, ``11 3/4" x 5 7/8"``, ``3 1/2 in round`` or the name of a paper (``A4``)."""
-    clean = text.strip()
+    clean = tidy(text)
     if sides := _PAPER_BY_FOLDED_NAME.get(clean.casefold()):
         return Size(Length(sides[0], clean), Length(sides[1], clean), typed=clean)
     if _ROUND.search(clean):
@@ -99,7 +100,7 @@ def size(text: str, bare: LengthUnit = "mm") -> Size:
         return Size(across, across, round=True, typed=clean)
     parts = _TIMES.split(clean)
     if len(parts) != 2:
-        raise NotReadable(f"“{text}” is not a size; write it like 100 x 80 mm, 95 mm round or A4")
+        raise NotReadable(f"{quoted(text)} is not a size; write it like 100 x 80 mm, 95 mm round or A4")
     width_text, height_text = parts
     last = _LENGTH.fullmatch(height_text.strip())
     shared = (last[2] if last and last[2] else bare).lower()
@@ -115,9 +116,9 @@ def _positive(given: Length) -> Length:
 @lru_cache(maxsize=256)
 def place(text: str, bare: LengthUnit = "mm") -> tuple[Length, Length]:
     """Read a place such as ``10 x 10 mm``: right from the left edge, down from the upper one."""
-    parts = _TIMES.split(text.strip())
+    parts = _TIMES.split(tidy(text))
     if len(parts) != 2:
-        raise NotReadable(f"“{text}” is not a place; write it like 10 x 10 mm (from the left, from the top)")
+        raise NotReadable(f"{quoted(text)} is not a place; write it like 10 x 10 mm (from the left, from the top)")
     last = _LENGTH.fullmatch(parts[1].strip())
     shared = (last[2] if last and last[2] else bare).lower()
     return _length(parts[0], shared), _length(parts[1], bare)

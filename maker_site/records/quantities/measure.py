@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
 
-from maker_site.records.problems import NotReadable, nearest
+from maker_site.records.problems import NotReadable, nearest, quoted
 from maker_site.records.quantities.length import MM_PER_INCH
-from maker_site.records.quantities.numbers import NUMBER, number
+from maker_site.records.quantities.numbers import NUMBER, number, tidy
 
 ML_PER_US_FLUID_OUNCE = Fraction("29.5735295625")
 """1/128 of 231 cubic inches."""
@@ -49,23 +49,24 @@ class Measure:
 @lru_cache(maxsize=1024)
 def measure(text: str) -> Measure:
     """Read ``400 ml``, ``3 x 20 ml``, ``33 m``, ``100 sheets``, ``200 pressings``; a bare figure counts pieces."""
-    match = _MEASURE.fullmatch(text.strip())
+    clean = tidy(text)
+    match = _MEASURE.fullmatch(clean)
     if not match:
-        raise NotReadable(f"“{text}” is not an amount; write it like 400 ml, 33 m or 100 sheets")
+        raise NotReadable(f"{quoted(text)} is not an amount; write it like 400 ml, 33 m or 100 sheets")
     times, figure, unit = match.groups()
     known = _UNITS.get((unit or "pieces").lower())
     if known is None:
-        raise NotReadable(f"“{unit}” is not a unit known here ({', '.join(_UNITS)}){nearest(unit, _UNITS)}")
+        raise NotReadable(f"{quoted(unit)} is not a unit known here ({', '.join(_UNITS)}){nearest(unit, _UNITS)}")
     value = number(figure) * known[1] * int(times or 1)
     if not value:
-        raise NotReadable(f"“{text}” is nothing; write an amount above 0")
-    return Measure(value, known[0], text.strip())
+        raise NotReadable(f"{quoted(text)} is nothing; write an amount above 0")
+    return Measure(value, known[0], clean)
 
 
 @lru_cache(maxsize=64)
 def laydown(text: str) -> Fraction:
     """Read ink per printed area at full cover, such as ``11 ml/m2``, in ml per square metre."""
-    match = _LAYDOWN.fullmatch(text.strip())
+    match = _LAYDOWN.fullmatch(tidy(text))
     if not match:
-        raise NotReadable(f"“{text}” is not an ink laydown; write it like 11 ml/m2")
+        raise NotReadable(f"{quoted(text)} is not an ink laydown; write it like 11 ml/m2")
     return number(match[1])

@@ -8,8 +8,8 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 
-from maker_site.records.problems import NotReadable
-from maker_site.records.quantities.numbers import NUMBER, number
+from maker_site.records.problems import NotReadable, quoted
+from maker_site.records.quantities.numbers import NUMBER, number, refuse_thousands, tidy
 
 _FIGURE = r"\d+(?:[.,]\d+)?|[.,]\d+"
 _AMOUNT = re.compile(rf"(?:([A-Za-z]{{3}}|[^\w\s.,-])\s*)?({_FIGURE})(?:\s*([A-Za-z]{{3}}|[^\w\s.,-]))?")
@@ -39,14 +39,11 @@ class Share:
 @lru_cache(maxsize=2048)
 def amount(text: str) -> Amount:
     """Read ``12.50``, ``12,50``, ``USD 12.50`` or ``£12.50``. A minus sign is refused."""
-    clean = text.strip()
+    clean = tidy(text)
     match = _AMOUNT.fullmatch(clean)
     if not match or (match[1] and match[3]):
-        raise NotReadable(f"“{text}” is not an amount of money; write it like 12.50")
-    if re.fullmatch(r"\d{1,3},\d{3}", match[2]):
-        raise NotReadable(
-            f"“{text}” can be read two ways; write {match[2].replace(',', '')} or {match[2].replace(',', '.')}"
-        )
+        raise NotReadable(f"{quoted(text)} is not an amount of money; write it like 12.50")
+    refuse_thousands(match[2])
     sign = match[1] or match[3]
     return Amount(Decimal(match[2].replace(",", ".")), sign.upper() if sign else None, clean)
 
@@ -54,7 +51,8 @@ def amount(text: str) -> Amount:
 @lru_cache(maxsize=512)
 def share(text: str) -> Share:
     """Read ``6.5 %``; a bare figure is a percentage too."""
-    match = _PERCENT.fullmatch(text.strip())
+    clean = tidy(text)
+    match = _PERCENT.fullmatch(clean)
     if not match:
-        raise NotReadable(f"“{text}” is not a percentage; write it like 6.5 %")
-    return Share(number(match[1]) / 100, text.strip())
+        raise NotReadable(f"{quoted(text)} is not a percentage; write it like 6.5 %")
+    return Share(number(match[1]) / 100, clean)

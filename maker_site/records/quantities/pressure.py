@@ -8,8 +8,8 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
-from maker_site.records.problems import NotReadable
-from maker_site.records.quantities.numbers import NUMBER, number
+from maker_site.records.problems import NotReadable, nearest, quoted
+from maker_site.records.quantities.numbers import NUMBER, number, tidy
 
 PressureUnit = Literal["bar", "psi", "kPa"]
 
@@ -19,10 +19,10 @@ _KPA = {"bar": Fraction(100), "psi": KPA_PER_PSI, "kpa": Fraction(1), "mpa": Fra
 WORDS = ("light", "medium", "firm", "heavy")
 """The words for pressure, lightest first; what they mean belongs to one press."""
 
-_GAUGE = re.compile(rf"({NUMBER})\s*(bar|psi|kpa|mpa)?", re.IGNORECASE)
+_GAUGE = re.compile(rf"({NUMBER})\s*(?a:(bar|psi|kpa|mpa))?", re.IGNORECASE)
 _WORD = re.compile(rf"({'|'.join(WORDS)})(?:\s+pressure)?\b[\s,;:]*(.*)", re.IGNORECASE)
 _MARK = re.compile(
-    r"\(?\s*((?:mark|gauge|dial|setting|no\.?)\s*.+?|.+?\s*turns?|\d[\d.,]*)\s*\)?", re.IGNORECASE
+    r"\(?\s*((?:mark|gauge|dial|setting|no)(?![a-z])\.?\s*.+?|.+?\s*turns?|\d[\d.,]*)\s*\)?", re.IGNORECASE
 )
 
 
@@ -42,15 +42,13 @@ class Pressure:
 @lru_cache(maxsize=512)
 def pressure(text: str, bare: PressureUnit = "bar") -> Pressure:
     """Read ``medium``, ``40 psi``, ``2.8 bar``, ``medium (mark 5)``, ``firm, 3 turns`` or a bare figure in `bare`."""
-    clean = text.strip()
+    clean = tidy(text)
     word, rest = None, clean
     if match := _WORD.fullmatch(clean):
         word, rest = match[1].lower(), match[2].strip()
     if not rest:
         if word is None:
-            raise NotReadable(
-                "the pressure is empty; write light, medium, firm or heavy, or a figure like 2.8 bar"
-            )
+            raise NotReadable("the pressure is empty; write light, medium, firm or heavy, or a figure like 2.8 bar")
         return Pressure(word, None, None, clean)
     gauge = _GAUGE.fullmatch(rest.strip("() "))
     if gauge and (gauge[2] or word is None):
@@ -58,5 +56,6 @@ def pressure(text: str, bare: PressureUnit = "bar") -> Pressure:
     if mark := _MARK.fullmatch(rest):
         return Pressure(word, None, mark[1].strip(), clean)
     raise NotReadable(
-        f"“{text}” is not a pressure; write light, medium, firm or heavy, or a figure like 2.8 bar or 40 psi"
+        f"{quoted(text)} is not a pressure; write light, medium, firm or heavy, or a figure like 2.8 bar or 40 psi"
+        f"{nearest(clean, WORDS)}"
     )

@@ -8,8 +8,8 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
-from maker_site.records.problems import NotReadable
-from maker_site.records.quantities.numbers import NUMBER, number
+from maker_site.records.problems import NotReadable, quoted
+from maker_site.records.quantities.numbers import NUMBER, number, tidy
 
 TemperatureUnit = Literal["C", "F"]
 
@@ -60,46 +60,47 @@ def from_fahrenheit(fahrenheit: Fraction, typed: str = "") -> Temperature:
 def _made(figure: Fraction, unit: str, typed: str) -> Temperature:
     made = from_fahrenheit(figure, typed) if unit == "F" else Temperature(figure, typed)
     if made.celsius < _ABSOLUTE_ZERO:
-        raise NotReadable(f"“{typed}” is below absolute zero")
+        raise NotReadable(f"{quoted(typed)} is below absolute zero")
     return made
 
 
 @lru_cache(maxsize=4096)
 def temperature(text: str, bare: TemperatureUnit = "C") -> Temperature:
     """Read ``400 F``, ``204 °C`` or a bare figure in the shop's unit `bare`."""
-    match = _ONE.fullmatch(text.strip())
+    clean = tidy(text)
+    match = _ONE.fullmatch(clean)
     if not match:
-        raise NotReadable(f"“{text}” is not a temperature; write it like 200 C or 400 F")
+        raise NotReadable(f"{quoted(text)} is not a temperature; write it like 200 C or 400 F")
     sign, figure, unit = match.groups()
     value = number(figure)
-    return _made(-value if sign else value, (unit or bare)[0].upper(), text.strip())
+    return _made(-value if sign else value, (unit or bare)[0].upper(), clean)
 
 
 @lru_cache(maxsize=1024)
 def temperature_range(text: str, bare: TemperatureUnit = "C") -> TemperatureRange:
     """Read ``190 to 200 C``, or one temperature as a range of itself."""
-    match = _RANGE.fullmatch(text.strip())
+    clean = tidy(text)
+    match = _RANGE.fullmatch(clean)
     if not match:
         one = temperature(text, bare)
-        return TemperatureRange(one, one, text.strip())
+        return TemperatureRange(one, one, clean)
     low, low_unit, high, high_unit = match.groups()
-    low_value = _made(
-        number(low), (low_unit or high_unit or bare)[0].upper(), f"{low} {low_unit or high_unit or bare}"
-    )
+    low_value = _made(number(low), (low_unit or high_unit or bare)[0].upper(), f"{low} {low_unit or high_unit or bare}")
     high_value = _made(number(high), (high_unit or bare)[0].upper(), f"{high} {high_unit or bare}")
     if low_value > high_value:
-        raise NotReadable(f"“{text}” runs downwards; write the lower temperature first")
-    return TemperatureRange(low_value, high_value, text.strip())
+        raise NotReadable(f"{quoted(text)} runs downwards; write the lower temperature first")
+    return TemperatureRange(low_value, high_value, clean)
 
 
 @lru_cache(maxsize=256)
 def temperature_step(text: str, bare: TemperatureUnit = "C") -> TemperatureStep:
     """Read a difference such as ``1 C`` or ``5 F`` (5/9 K for each F)."""
-    match = _ONE.fullmatch(text.strip())
+    clean = tidy(text)
+    match = _ONE.fullmatch(clean)
     if not match or match[1]:
-        raise NotReadable(f"“{text}” is not a step of temperature; write it like 1 C or 5 F")
+        raise NotReadable(f"{quoted(text)} is not a step of temperature; write it like 1 C or 5 F")
     figure = number(match[2])
     kelvin = figure * Fraction(5, 9) if (match[3] or bare)[0].upper() == "F" else figure
     if not kelvin:
         raise NotReadable("a step of temperature must be more than nothing")
-    return TemperatureStep(kelvin, text.strip())
+    return TemperatureStep(kelvin, clean)
