@@ -79,30 +79,15 @@ PUBLIC = (
     "projects/open: share.*",
     "projects/open: write-up",
 )
-# Chosen with `share: {supplies: yes}`: what a reader needs, with where to buy it.
-CHOSEN_SUPPLIES = (
-    "blanks/open: supplier",
-    "blanks/open: code",
-    "blanks/open: link",
-    "projects/open: use.use",
-    "supplies/open: name",
-    "supplies/open: material",
-    "supplies/open: size",
-    "supplies/open: use",
-    "supplies/open: supplier",
-    "supplies/open: code",
-    "supplies/open: link",
-)
+# Chosen with `share: {supplies: yes}`: what a reader needs, how much of it, and the link that the maker gave.
+CHOSEN_SUPPLIES = ("blanks/open: link", "projects/open: use.use", "supplies/open: name", "supplies/open: link")
 # Chosen with `share: {setting: yes}`: what was set and how it came out, not when, on which lot, or a note on it.
 CHOSEN_SETTING = (
     "press-log/open: temperature",
     "press-log/open: time",
+    "press-log/open: pressure",
     "press-log/open: pressed",
     "press-log/open: good",
-    "press-log/open: pressure",
-    "press-log/open: pre press",
-    "press-log/open: pre-press",
-    "press-log/open: at once",
 )
 MAY_CROSS = PUBLIC + CHOSEN_SUPPLIES + CHOSEN_SETTING
 
@@ -210,7 +195,7 @@ def plant_pressing(planter: Planter, content: Path, name: str, ids: dict[str, st
         press=ids["press"],
         lot=lot,
         stack="pad > transfer > blank",
-        good="1" + "0" * 4,
+        good="70001",
     )
     draw(content / "projects" / ids[name] / row["photo"], PRIVATE["log photo"])
     return row
