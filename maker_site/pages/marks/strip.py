@@ -22,4 +22,4 @@ def control_strip() -> Markup:
 def _field(hatch: Hatch, index: int) -> str:
     name = f"strip-{index}"
     place = f'x="{num(0.5 + index * _FIELD)}" y="0.5" width="{num(_FIELD)}" height="{num(_HEIGHT - 1)}"'
-    return f'{hatch_pattern(hatch, name)}<rect class="m-area" fill="url(#{name})" {place}/>'
+    return f'{hatch_pattern(hatch, name)}<rect fill="url(#{name})" {place}/>'
