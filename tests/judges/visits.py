@@ -1,7 +1,7 @@
 """Opening a page in the browser from the disk, as a person does, and noting what it asks for."""
 
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -76,17 +76,23 @@ def visit(
             lambda line: seen.complaints.append(f"console: {line.text}") if line.type == "error" else None,
         )
         if slow_pictures:
-            page.route("**/*.{avif,webp,jpg,jpeg,png,svg}", _late)
+            page.route("**/*.{avif,webp,jpg,jpeg,png,svg}", _late())
         page.goto(page_file.as_uri())
         yield seen
     finally:
         context.close()
 
 
-def _late(route: Route) -> None:
-    """Hand the picture over late, as an old phone or a slow disk would."""
-    time.sleep(SLOW_PICTURE_SECONDS)
-    route.continue_()
+def _late() -> Callable[[Route], None]:
+    """Hand a page's pictures over late, as an old phone or a slow disk would: the first waits, the others behind it."""
+    waits = [SLOW_PICTURE_SECONDS]
+
+    def hand_over(route: Route) -> None:
+        if waits:
+            time.sleep(waits.pop())
+        route.continue_()
+
+    return hand_over
 
 
 def read_to_the_end(page: Page) -> None:
