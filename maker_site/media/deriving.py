@@ -5,22 +5,18 @@ from __future__ import annotations
 import os
 import threading
 from collections.abc import Iterator
-from contextlib import contextmanager, nullcontext
+from contextlib import contextmanager
 from pathlib import Path
 
 from PIL import Image
 
 from maker_site.media.colour import flattened, to_srgb
+from maker_site.media.memory import alone_if_large
 from maker_site.media.opening import opened, orientation, upright_size
 from maker_site.media.pictures import Derivative, PictureSet
 from maker_site.media.probing import content_hash
 from maker_site.media.problems import PictureProblem
 from maker_site.media.recipe import Recipe
-
-LARGE = 40_000_000
-"""Pixels above which a picture is decoded alone, so that many threads at once need bounded memory."""
-
-_one_large = threading.Lock()
 
 # JEITA CP-3451 (Exif 2.2), tag 274: which way the stored picture is turned to stand upright.
 _TURNS = {
@@ -40,8 +36,7 @@ def make(path: Path, picture_set: PictureSet, folder: Path) -> tuple[Path, ...]:
     Upright, in sRGB, without any metadata. A file appears whole or not at all. Same bytes in, same bytes out.
     Raises `PictureProblem` on a broken picture or one other than planned for, OSError where writing fails.
     """
-    alone = _one_large if picture_set.width * picture_set.height > LARGE else nullcontext()
-    with alone:
+    with alone_if_large(picture_set.width * picture_set.height):
         current = _widest(path, picture_set)
     made = []
     for derivative in sorted(picture_set.all, key=lambda one: one.width, reverse=True):

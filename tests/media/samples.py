@@ -76,8 +76,13 @@ def png(width: int, height: int, depth: int, colour_type: int, rows: bytes) -> b
     return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", header) + chunk(b"IDAT", zlib.compress(rows)) + chunk(b"IEND", b"")
 
 
-def icc_profile(red: list[float], green: list[float], blue: list[float], gamma_u8f8: int) -> bytes:
-    """Build a matrix and curve display profile (ICC.1, version 2.1) from D50 colorants and a u8Fixed8 gamma."""
+def icc_profile(
+    red: list[float], green: list[float], blue: list[float], gamma_u8f8: int, white: list[float] | None = None
+) -> bytes:
+    """Build a matrix and curve profile (ICC.1, version 2.1) from D50 colorants and a u8Fixed8 gamma.
+
+    With `white`, the measured white point of the medium, it is a scanner's: a display's is D50 by definition.
+    """
 
     def s15(values: list[float]) -> bytes:
         return b"".join(struct.pack(">i", round(value * 65536)) for value in values)
@@ -86,7 +91,7 @@ def icc_profile(red: list[float], green: list[float], blue: list[float], gamma_u
     bodies = {
         b"desc": b"desc\0\0\0\0" + struct.pack(">I", 5) + b"test\0" + bytes(78) + b"\0",
         b"cprt": b"text\0\0\0\0none\0\0\0\0",
-        b"wtpt": b"XYZ \0\0\0\0" + s15([0.9642, 1.0, 0.8249]),
+        b"wtpt": b"XYZ \0\0\0\0" + s15(white or [0.9642, 1.0, 0.8249]),
         b"rXYZ": b"XYZ \0\0\0\0" + s15(red),
         b"gXYZ": b"XYZ \0\0\0\0" + s15(green),
         b"bXYZ": b"XYZ \0\0\0\0" + s15(blue),
@@ -100,7 +105,9 @@ def icc_profile(red: list[float], green: list[float], blue: list[float], gamma_u
         padded = body + bytes(-len(body) % 4)
         table += name + struct.pack(">II", at + len(data), len(body))
         data += padded
-    header = struct.pack(">I4sI4s4s4s", at + len(data), b"none", 0x02100000, b"mntr", b"RGB ", b"XYZ ")
+    header = struct.pack(
+        ">I4sI4s4s4s", at + len(data), b"none", 0x02100000, b"scnr" if white else b"mntr", b"RGB ", b"XYZ "
+    )
     header += bytes(12) + b"acsp" + bytes(28) + s15([0.9642, 1.0, 0.8249])
     return header.ljust(128, b"\0") + table + data
 

@@ -47,6 +47,16 @@ def test_a_profile_wider_than_srgb_is_converted(colour: tuple[int, int, int], en
         assert middle(picture) == pytest.approx(srgb_of_wide(colour), abs=SLACK)
 
 
+def test_paper_that_is_not_quite_white_is_scanned_as_white(tmp_path: Path) -> None:
+    # ICC.1, relative colorimetric: the medium's white maps to white, whatever was measured (here a cream).
+    red, green, blue = (WIDE[:, channel].tolist() for channel in range(3))
+    path = tmp_path / "cream.png"
+    cream = icc_profile(red, green, blue, 0x0233, white=[0.85, 0.87, 0.6])
+    Image.new("RGB", SIZE, "white").save(path, icc_profile=cream)
+    _, pictures = derive(path, tmp_path / "out")
+    assert middle(pictures[0]) == pytest.approx((255, 255, 255), abs=1)
+
+
 def test_the_wide_profile_makes_a_difference_that_is_seen() -> None:
     assert np.abs(srgb_of_wide((100, 150, 100)) - (100, 150, 100)).max() > 3 * SLACK
 

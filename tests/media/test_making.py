@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from maker_site.media import PictureProblem, Probe, Recipe, make, plan, probe
+from maker_site.media.memory import LARGE, alone_if_large
 from maker_site.media.quiet import quiet_pictures
 from tests.media.samples import derive, figure, figure_seen
 
@@ -42,6 +43,11 @@ def test_a_small_picture_is_not_enlarged(width: int, widths: list[int]) -> None:
     wanted = plan(a_probe(width, 100))
     assert [one.width for one in wanted.modern] == widths
     assert wanted.fallback.width == min(800, width)
+
+
+def test_heights_are_rounded_to_the_nearest_pixel() -> None:
+    # 2001/3000 of 480, 800, 1120, 1600: 320.16, 533.6, 747.04, 1067.2
+    assert [one.height for one in plan(a_probe(3000, 2001)).modern] == [320, 534, 747, 1067]
 
 
 def test_a_long_strip_stays_small() -> None:
@@ -182,6 +188,24 @@ def test_every_public_name_is_there() -> None:
     assert [name for name in room.__all__ if not hasattr(room, name)] == []
     with pytest.raises(AttributeError, match="no attribute 'develop'"):
         room.develop  # noqa: B018
+
+
+def test_large_pictures_are_unpacked_one_at_a_time_and_small_ones_beside_them() -> None:
+    done = []
+
+    def unpack(pixels: int) -> None:
+        with alone_if_large(pixels):
+            done.append(pixels)
+
+    threads = [threading.Thread(target=unpack, args=[pixels]) for pixels in (LARGE, LARGE + 1)]
+    with alone_if_large(LARGE + 1):
+        for thread in threads:
+            thread.start()
+        threads[0].join(5)
+        threads[1].join(0.05)
+        assert done == [LARGE]
+    threads[1].join(5)
+    assert done == [LARGE, LARGE + 1]
 
 
 def test_warning_filters_are_put_back_after_overlapping_threads() -> None:
