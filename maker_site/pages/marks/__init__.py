@@ -10,10 +10,12 @@ from maker_site.pages.marks.hatching import family_swatch, swatch
 from maker_site.pages.marks.icons import caution_icon, face_mark, mirror_mark
 from maker_site.pages.marks.materials import family_of
 from maker_site.pages.marks.outline import Hole, blank_outline
-from maker_site.pages.marks.stack import Layer, PlateWords, stack_drawing
+from maker_site.pages.marks.stack import NARROW, WIDE, Layer, PlateWords, stack_drawing
 from maker_site.pages.marks.strip import control_strip
 
 __all__ = [
+    "NARROW",
+    "WIDE",
     "BarPart",
     "Hole",
     "Layer",

@@ -12,17 +12,25 @@ def num(value: float) -> str:
 
 
 def drawing(
-    content: Iterable[str], *, width: float, height: float, title: str | None = None, css_class: str = ""
+    content: Iterable[str],
+    *,
+    width: float,
+    height: float,
+    title: str | None = None,
+    css_class: str = "",
+    at_left: bool = False,
 ) -> Markup:
     """An `<svg>` of WIDTH x HEIGHT user units (CSS pixels at full size).
 
     With a title it is an image of that name; without one it is hidden from readers, because words stand beside it.
+    AT_LEFT keeps it at the left of a place that is too wide for it.
     """
     names = escape(f"mark {css_class}".strip())
     size = f'width="{num(width)}" height="{num(height)}" viewBox="0 0 {num(width)} {num(height)}"'
+    placed = ' preserveAspectRatio="xMinYMid"' if at_left else ""
     told = 'role="img"' if title else 'aria-hidden="true"'
     head = f"<title>{escape(title)}</title>" if title else ""
-    start = f'<svg xmlns="http://www.w3.org/2000/svg" class="{names}" {size} {told}>'
+    start = f'<svg xmlns="http://www.w3.org/2000/svg" class="{names}" {size}{placed} {told}>'
     return Markup(f"{start}{head}{''.join(content)}</svg>")
 
 

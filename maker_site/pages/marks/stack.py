@@ -54,8 +54,8 @@ class _Part:
     printed: Printed | None
 
 
-WIDTH = 320
-"""Units across; the lettering is sized to be read at 320 px and on a card 90 mm wide."""
+NARROW, WIDE = 320, 460
+"""Units across: on a phone labels wrap beside the section; on a card 90 mm wide 40 characters stay on one line."""
 
 _THICKNESS = {
     "pad": 16.0,
@@ -81,12 +81,13 @@ _TAPE_REACH = 0.22
 
 
 def stack_drawing(
-    layers: Sequence[Layer], *, heat: Heat, title: str, prefix: str, said: PlateWords | None = None
+    layers: Sequence[Layer], *, heat: Heat, title: str, prefix: str, width: int = NARROW, said: PlateWords | None = None
 ) -> Markup:
     """The section, LAYERS given from bottom to top (from the piece outwards where heat is `around`).
 
     A hot plate carries a row of ticks towards the stack, the printed side of a transfer is a thick line, the blank
-    is hatched by its substrate. Ids begin with PREFIX, which no other drawing on the page may have.
+    is hatched by its substrate. The lettering is 13 units high whatever the WIDTH (NARROW or WIDE). Ids begin with
+    PREFIX, which no other drawing on the page may have.
     """
     parts = _parts(layers, heat, said or PlateWords())
     section = _ArcSection(parts[-1].high) if heat == "around" else _FlatSection()
@@ -94,11 +95,11 @@ def stack_drawing(
         f"<g><title>{escape(part.label)}</title>{_drawn(part, section, f'{prefix}-{index}')}</g>"
         for index, part in enumerate(parts)
     )
-    labels, top, foot = _labels(parts)
+    labels, top, foot = _labels(parts, width)
     shift = 1.5 - min(top, -parts[-1].high)
     height = math.ceil(max(foot, section.foot) + shift + 1.5)
     moved = f'<g transform="translate(0 {num(shift)})">{drawn}{labels}</g>'
-    return drawing([moved], width=WIDTH, height=height, title=title, css_class="m-stack")
+    return drawing([moved], width=width, height=height, title=title, css_class="m-stack", at_left=True)
 
 
 class _FlatSection:
@@ -210,11 +211,11 @@ def _print(part: _Part, section: _Section) -> str:
     return path(section.level(level), "m-thick m-print")
 
 
-def _labels(parts: Sequence[_Part]) -> tuple[str, float, float]:
+def _labels(parts: Sequence[_Part], width: float) -> tuple[str, float, float]:
     """The lettering with its leaders, its highest and its lowest y, where the section's foot is 0."""
     falling = parts[::-1]
     lettering = [
-        wrapped(part.label, width=WIDTH - _LABELS_LEFT, font_size=_FONT, lines=_MOST_LINES) for part in falling
+        wrapped(part.label, width=width - _LABELS_LEFT, font_size=_FONT, lines=_MOST_LINES) for part in falling
     ]
     heights = [_LINE * len(lines) for lines in lettering]
     middles = [-(part.low + part.high) / 2 for part in falling]
