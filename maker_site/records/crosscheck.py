@@ -5,20 +5,18 @@ Inner module of the records room.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
-from pathlib import Path
 
 from maker_site.records import words
 from maker_site.records.base import Origin
 from maker_site.records.content_folder import ContentFolder
+from maker_site.records.fields import relative_path
+from maker_site.records.pictures_in_text import pictures_in_text
 from maker_site.records.pressing import Pressing
-from maker_site.records.problems import Problem, Severity, listed, nearest
+from maker_site.records.problems import NotReadable, Problem, Severity, listed, nearest, quoted
 from maker_site.records.project import Project
 from maker_site.records.workshop import Workshop
 from maker_site.records.yaml_text import Place
-
-_MARKDOWN_PICTURE = re.compile(r"!\[[^\]]*\]\(\s*<?([^)\s>]+)>?[^)]*\)")
 
 
 def crosscheck(workshop: Workshop, folder: ContentFolder, failed: set[str]) -> list[Problem]:
@@ -30,10 +28,7 @@ def crosscheck(workshop: Workshop, folder: ContentFolder, failed: set[str]) -> l
     for pressing in workshop.pressings:
         found += _pressing(pressing, known, folder)
     for article in workshop.articles.values():
-        for number, line in enumerate(article.text.splitlines(), 2):
-            for picture in _pictures(line):
-                if (sentence := _inner(folder, folder.root / "articles", picture)) is not None:
-                    found.append(Problem(f"articles/{article.id}.md", number, "", sentence))
+        found += _pictures(article.text, f"articles/{article.id}.md", folder)
     found += _currencies(workshop)
     return found
 
@@ -43,37 +38,36 @@ class _Known:
 
     def __init__(self, workshop: Workshop, failed: set[str]) -> None:
         self.workshop = workshop
-        stems = {
-            kind: {
-                re.sub(rf"^{kind}/([^/]+?)(?:\.yaml|/.*)$", r"\1", file)
-                for file in failed
-                if file.startswith(f"{kind}/")
-            }
-            for kind in ("blanks", "presses", "supplies", "projects")
-        }
-        self.blanks = {*workshop.blanks, *stems["blanks"]}
-        self.presses = {*workshop.presses, *stems["presses"]}
-        self.supplies = {*workshop.supplies, *stems["supplies"]}
-        self.projects = {*workshop.projects, *stems["projects"]}
+        self.blanks = {*workshop.blanks, *_ids_of(failed, "blanks")}
+        self.presses = {*workshop.presses, *_ids_of(failed, "presses")}
+        self.supplies = {*workshop.supplies, *_ids_of(failed, "supplies")}
+        self.projects = {*workshop.projects, *_ids_of(failed, "projects")}
         self.layers = {*words.STACK_LAYERS, *self.supplies}
+
+
+def _ids_of(files: set[str], folder: str) -> set[str]:
+    """Return the ids of a folder's records by their files: ``blanks/ID.yaml`` or ``blanks/ID/blank.yaml``."""
+    parts = [file.split("/") for file in files]
+    return {each[1].removesuffix(".yaml") for each in parts if each[0] == folder and len(each) > 1}
 
 
 def _named(origin: Origin, place: Place, name: str, known: Iterable[str], what: str) -> Iterator[Problem]:
     if name not in known:
         yield origin.problem(
-            place, f"there is no {what} “{name}”{nearest(name, known) or '; add it, or correct the name'}"
+            place, f"there is no {what} {quoted(name)}{nearest(name, known) or '; add it, or correct the name'}"
         )
 
 
-def _inner(folder: ContentFolder, base: Path, picture: str) -> str | None:
-    clean = picture.replace("%20", " ")
-    if clean.startswith("/") or ".." in clean.split("/") or re.match(r"[A-Za-z]:[\\/]", clean):
-        return f"the picture “{picture}” leaves the folder it should stay in; write it like photos/front.jpg"
-    return folder.inner_file(base, clean)
-
-
-def _pictures(line: str) -> list[str]:
-    return [each for each in _MARKDOWN_PICTURE.findall(line) if not re.match(r"(?:https?|data):", each)]
+def _pictures(text: str, file: str, folder: ContentFolder) -> Iterator[Problem]:
+    """Find the pictures of a Markdown text that are not there; those elsewhere on the web are not looked for."""
+    home = (folder.root / file).parent
+    for number, picture in pictures_in_text(text):
+        try:
+            sentence = folder.inner_file(home, relative_path(picture))
+        except NotReadable as refused:
+            sentence = str(refused)
+        if sentence is not None:
+            yield Problem(file, number, "", sentence)
 
 
 def _project(project: Project, known: _Known, folder: ContentFolder) -> Iterator[Problem]:
@@ -88,10 +82,7 @@ def _project(project: Project, known: _Known, folder: ContentFolder) -> Iterator
         if (sentence := folder.inner_file(home, artwork.file)) is not None:
             yield origin.problem(("artwork", index, "file"), sentence)
     yield from _photos(project, folder)
-    for number, line in enumerate((project.tutorial or "").splitlines(), 1):
-        for picture in _pictures(line):
-            if (sentence := _inner(folder, home, picture)) is not None:
-                yield Problem(f"projects/{project.id}/tutorial.md", number, "", sentence)
+    yield from _pictures(project.tutorial or "", f"projects/{project.id}/tutorial.md", folder)
     if project.share.tutorial and not (project.tutorial or "").strip():
         yield origin.problem(
             ("share", "tutorial"), "the tutorial is shared, but there is no tutorial.md with text in it"
@@ -100,12 +91,12 @@ def _project(project: Project, known: _Known, folder: ContentFolder) -> Iterator
 
 def _photos(project: Project, folder: ContentFolder) -> Iterator[Problem]:
     home = folder.root / "projects" / project.id
-    files: dict[str, int] = {}
+    seen: set[str] = set()
     for index, photo in enumerate(project.photos):
         place = ("photos", index, "file")
-        if photo.file in files:
+        if photo.file in seen:
             yield project.origin.problem(place, f"the photo “{photo.file}” is listed twice", Severity.CAUTION)
-        files.setdefault(photo.file, index)
+        seen.add(photo.file)
         if (sentence := folder.inner_file(home, photo.file)) is not None:
             yield project.origin.problem(place, sentence)
         elif photo.share and not photo.text:
@@ -141,7 +132,7 @@ def _pressing(pressing: Pressing, known: _Known, folder: ContentFolder) -> Itera
         yield from _named(origin, ("project",), pressing.project, known.projects, "project")
     for layer in pressing.stack:
         yield from _named(origin, ("stack",), layer, known.layers, "layer or supply")
-    if pressing.photo and pressing.project in known.workshop.projects:
+    if pressing.photo and pressing.project and pressing.project in known.workshop.projects:
         home = folder.root / "projects" / pressing.project
         if (sentence := folder.inner_file(home, pressing.photo)) is not None:
             yield origin.problem(("photo",), sentence)
@@ -169,7 +160,8 @@ def _lot(pressing: Pressing, workshop: Workshop) -> Iterator[Problem]:
     if lots and pressing.lot not in lots:
         yield pressing.origin.problem(
             ("lot",),
-            f"no lot “{pressing.lot}” of {blank.id} was bought{nearest(pressing.lot, lots) or '; known are ' + listed(lots)}",
+            f"no lot {quoted(pressing.lot)} of {blank.id} was bought"
+            + (nearest(pressing.lot, lots) or f"; known are {listed(lots)}"),
             Severity.CAUTION,
         )
 
@@ -192,5 +184,5 @@ def _currencies(workshop: Workshop) -> Iterator[Problem]:
             if amount.currency not in accepted:
                 yield record.origin.problem(
                     place,
-                    f"“{amount.typed}” is not in {shop.currency}, the shop's currency; write the amount in {shop.currency}",
+                    f"{quoted(amount.typed)} is not in the shop's currency; write the amount in {shop.currency}",
                 )

@@ -33,7 +33,7 @@ class Problem:
     severity: Severity = Severity.ERROR
 
 
-class NotReadable(ValueError):  # noqa: N818 - it is not our error but the maker's text that is refused
+class NotReadable(ValueError):
     """Text that does not mean what its field needs; the sentence says what was read and what was expected."""
 
 

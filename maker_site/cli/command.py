@@ -1,0 +1,54 @@
+"""The command `maker-site` and its commands. What a command needs is imported when it runs."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from maker_site.cli.exits import PROBLEMS
+
+_CONTENT = click.option(
+    "--content",
+    type=click.Path(exists=True, file_okay=False, path_type=Path),
+    default="content",
+    show_default=True,
+    help="The folder of your records.",
+)
+_OUT = click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default="site",
+    show_default=True,
+    help="The folder that the copies are made in.",
+)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="maker-site")
+def main() -> None:
+    """Turn a heat-press maker's records into a workshop catalogue and a public copy."""
+
+
+@main.command("make")
+@_CONTENT
+@_OUT
+@click.option("--theme", default="print-room", show_default=True, help="The name of a theme, or the path of one.")
+def make_command(content: Path, out: Path, theme: str) -> None:
+    """Make both copies: OUT/workshop for you, OUT/public for everybody."""
+    from maker_site.cli.make import run
+
+    run(content, out, theme)
+
+
+@main.command("check")
+@_CONTENT
+@click.option("--json", "as_json", is_flag=True, help="Print the problems as JSON.")
+@click.option("--plain", is_flag=True, help="Print one problem a line, for scripts.")
+@click.pass_context
+def check_command(context: click.Context, content: Path, *, as_json: bool, plain: bool) -> None:
+    """Read every record and list every problem; make nothing."""
+    from maker_site.cli.check import run
+
+    if run(content, as_json=as_json, plain=plain):
+        context.exit(PROBLEMS)

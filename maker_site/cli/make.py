@@ -1,0 +1,73 @@
+"""`maker-site make`."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import date
+from pathlib import Path
+
+import click
+
+from maker_site.cli.exits import PROBLEMS
+from maker_site.cli.problems import counted, tell_problems
+from maker_site.writer.making import Told, make_site
+from maker_site.writer.rendering import TemplateProblem
+from maker_site.writer.site_folder import SiteFolderProblem, check_out
+from maker_site.writer.themes import ThemeProblem
+
+
+def run(content: Path, out: Path, theme: str) -> None:
+    """Make the site and say what came of it; exits 1 where nothing was made, and the last good site stays."""
+    if (refused := check_out(out, content)) is not None:
+        raise click.UsageError(refused)
+    today = date.today()  # noqa: DTZ011 - the maker's own calendar day is meant
+    try:
+        with _progress() as told:
+            made = make_site(content, out, theme, today, told)
+    except ThemeProblem as problem:
+        raise click.UsageError(str(problem)) from problem
+    except (SiteFolderProblem, TemplateProblem) as problem:
+        click.secho(f"Nothing was changed in {out}: {problem}", fg="red", err=True)
+        raise SystemExit(PROBLEMS) from problem
+    tell_problems(made.problems)
+    if made.changes is None:
+        click.secho(f"{counted(made.problems).capitalize()}. Nothing was made; {_kept(out)}", fg="red", err=True)
+        raise SystemExit(PROBLEMS)
+    changes = made.changes
+    said = f", with {counted(made.problems)}" if made.problems else ""
+    click.echo(
+        f"{made.pages} pages and {made.pictures} pictures: {len(changes.written)} written, "
+        f"{len(changes.removed)} removed, the rest unchanged{said}."
+    )
+    for stray in changes.unknown:
+        click.echo(f"  {out / stray} is not part of the site and was left alone.", err=True)
+    click.echo(f"Workshop copy, private: {(out / 'workshop' / 'index.html').resolve().as_uri()}")
+    click.echo(f"Public copy, to share:  {(out / 'public' / 'index.html').resolve().as_uri()}")
+
+
+def _kept(out: Path) -> str:
+    there = (out / "workshop" / "index.html").is_file()
+    return f"the last good site in {out} is as it was." if there else "mend the errors and make again."
+
+
+@contextmanager
+def _progress() -> Iterator[Told]:
+    """Show what is being done while it takes long; say nothing in a pipe."""
+    if not sys.stderr.isatty():
+        yield lambda what, done, of: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+
+    columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn())
+    with Progress(*columns, console=Console(stderr=True), transient=True) as shown:
+        tasks = {}
+
+        def tell(what: str, done: int, of: int) -> None:
+            if what not in tasks:
+                tasks[what] = shown.add_task(what, total=of or None)
+            shown.update(tasks[what], completed=done, total=of or None)
+
+        yield tell

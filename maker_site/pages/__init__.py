@@ -1,0 +1,1 @@
+"""Pages: for each page of each copy its address and a frozen view of exactly what it shows."""

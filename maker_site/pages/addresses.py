@@ -1,0 +1,64 @@
+"""Where pages live in a copy, and the way from one to another."""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from urllib.parse import quote
+
+PICTURES = "pictures"
+"""The folder of all derivatives in each copy."""
+
+
+def slug(text: str) -> str:
+    """Return a word as part of an address: ``stainless steel`` is ``stainless-steel``."""
+    return re.sub(r"[^\w]+", "-", text.lower()).strip("-")
+
+
+def project(project_id: str) -> str:
+    """Return the address of a project's page in the workshop copy."""
+    return f"projects/{project_id}.html"
+
+
+def card(project_id: str) -> str:
+    """Return the address of a project's press card."""
+    return f"cards/{project_id}.html"
+
+
+def blank(blank_id: str) -> str:
+    """Return the address of a blank's page."""
+    return f"blanks/{blank_id}.html"
+
+
+def press(press_id: str) -> str:
+    """Return the address of a press's page."""
+    return f"presses/{press_id}.html"
+
+
+def substrate(word: str) -> str:
+    """Return the address of a substrate's settings."""
+    return f"settings/{slug(word)}.html"
+
+
+def tutorial(project_id: str) -> str:
+    """Return the address of a tutorial in the public copy."""
+    return f"tutorials/{project_id}.html"
+
+
+def article(article_id: str, folder: str) -> str:
+    """Return the address of an article; the copies keep theirs in folders of different names."""
+    return f"{folder}/{article_id}.html"
+
+
+def relative(here: str, to: str) -> str:
+    """Return the link from the page `here` to `to`, both from the copy's root; whole web addresses stay."""
+    if re.match(r"(?:https?|mailto):", to) or to.startswith("#"):
+        return to
+    path, mark, fragment = to.partition("#")
+    link = posixpath.relpath(path, posixpath.dirname(here) or ".") if path != here else posixpath.basename(path)
+    return quote(link) + (f"#{quote(fragment)}" if mark else "")
+
+
+def whole(address: str, to: str) -> str:
+    """Return a whole web address of a page, below the copy's own `address`."""
+    return f"{address.rstrip('/')}/{quote(to)}"

@@ -1,0 +1,70 @@
+"""The menu, which is the same in both copies but for where its names lead."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from maker_site.pages.addresses import slug
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.parts import Link, Menu, MenuItem, MenuSection, Picture
+from maker_site.pages.pictures import picture_at
+from maker_site.pages.stand_in import blank_drawing
+from maker_site.records import Project
+
+NO_SECTION = "More"
+
+
+def menu(book: Notebook, page_of: Callable[[Project], Link | None]) -> Menu:
+    """Return the menu; only what its entries say, and shared photos with a text, are shown."""
+    shop = book.workshop.shop
+    listed = [project for project in book.newest_first if project.share.menu]
+    titles = list(dict.fromkeys([*shop.menu_sections, *sorted({_section(project) for project in listed})]))
+    sections = [
+        MenuSection(title, tuple(_item(book, project, page_of) for project in listed if _section(project) == title))
+        for title in titles
+    ]
+    return Menu(
+        shop.name,
+        shop.line,
+        tuple(section for section in sections if section.items),
+        shop.lead_time,
+        shop.how_to_order,
+        shop.contact,
+        book.wording.day(book.today),
+    )
+
+
+def shared_photos(book: Notebook, project: Project) -> dict[str, Picture]:
+    """Return the photos that may be shown to everybody, by file: shared, and with a text for those who can't see."""
+    found: dict[str, Picture] = {}
+    for photo in project.photos:
+        if photo.share and photo.text:
+            picture = picture_at(book.pictures, f"projects/{project.id}/{photo.file}", photo.text, photo.caption)
+            if picture:
+                found[photo.file] = picture
+    return found
+
+
+def _section(project: Project) -> str:
+    entry = project.share.menu
+    return (entry.section if entry else None) or NO_SECTION
+
+
+def _item(book: Notebook, project: Project, page_of: Callable[[Project], Link | None]) -> MenuItem:
+    entry = project.share.menu
+    assert entry is not None  # the caller has looked
+    blank = book.workshop.blanks[project.blank]
+    photos = shared_photos(book, project)
+    picture = photos.get(entry.photo or "") or next(iter(photos.values()), None)
+    return MenuItem(
+        slug(project.id),
+        entry.name or project.title,
+        entry.line or project.summary,
+        book.wording.one_line(book.wording.size(blank.size)) if blank.size else None,
+        blank.substrate,
+        entry.options,
+        book.price_words(project),
+        picture,
+        None if picture else blank_drawing(blank, book.wording, project.id),
+        page_of(project),
+    )

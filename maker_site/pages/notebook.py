@@ -1,0 +1,181 @@
+"""All that the pages are made from: the records, the workings, the planned pictures and the day."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from functools import cached_property
+from typing import TypeVar
+
+from maker_site.media import PictureSet
+from maker_site.pages.wording import Wording
+from maker_site.records import Blank, Pressing, Problem, Project, Workshop
+from maker_site.records.quantities import Amount
+from maker_site.workings.evidence import Evidence, evidence_of
+from maker_site.workings.money import (
+    CostSheet,
+    Figures,
+    Price,
+    Stock,
+    Yield,
+    all_stock,
+    assumed_yield,
+    cost_sheet,
+    price_of,
+)
+from maker_site.workings.remake import Remake, remake
+from maker_site.workings.starting_point import Source, StartingPoint, starting_points
+
+V = TypeVar("V")
+
+
+@dataclass(frozen=True)
+class Notebook:
+    """The workshop with its workings, each worked out once, when first asked for."""
+
+    workshop: Workshop
+    pictures: Mapping[str, PictureSet]
+    """Planned pictures by path from the content folder."""
+    cautions: tuple[Problem, ...]
+    """What reading found that does not keep the site from being made."""
+    today: date
+
+    @cached_property
+    def wording(self) -> Wording:
+        """How the shop writes its figures."""
+        return Wording.of(self.workshop.shop)
+
+    @cached_property
+    def evidence(self) -> tuple[Evidence, ...]:
+        """All settings ever pressed, best supported first within each blank."""
+        return evidence_of(self.workshop)
+
+    @cached_property
+    def evidence_by_blank(self) -> Mapping[str, Sequence[Evidence]]:
+        """The same by blank."""
+        return grouped(self.evidence, lambda each: each.setting.blank)
+
+    @cached_property
+    def _evidence_by_substrate(self) -> Mapping[str, Sequence[Evidence]]:
+        blanks = self.workshop.blanks
+        return grouped(self.evidence, lambda each: blanks[each.setting.blank].substrate)
+
+    @cached_property
+    def points(self) -> Mapping[str, tuple[StartingPoint, ...]]:
+        """Where to begin with each blank, best first."""
+        return {
+            blank.id: starting_points(blank, self.workshop, self._evidence_by_substrate.get(blank.substrate, ()))
+            for blank in self.workshop.blanks.values()
+        }
+
+    @cached_property
+    def pressings_by_project(self) -> Mapping[str, Sequence[Pressing]]:
+        """Pressings of each project, oldest first."""
+        return grouped([row for row in self.workshop.pressings if row.project], lambda row: row.project or "")
+
+    @cached_property
+    def pressings_by_blank(self) -> Mapping[str, Sequence[Pressing]]:
+        """Pressings on each blank, oldest first."""
+        return grouped(self.workshop.pressings, lambda row: row.blank)
+
+    @cached_property
+    def pressings_by_press(self) -> Mapping[str, Sequence[Pressing]]:
+        """Pressings in each press, oldest first."""
+        return grouped(self.workshop.pressings, lambda row: row.press)
+
+    @cached_property
+    def remakes(self) -> Mapping[str, Remake]:
+        """How to press each project again."""
+        return {
+            project.id: remake(
+                project, self.workshop, self.points[project.blank], self.pressings_by_project.get(project.id, ())
+            )
+            for project in self.workshop.projects.values()
+        }
+
+    @cached_property
+    def newest_first(self) -> tuple[Project, ...]:
+        """Projects by the day they were made, else last pressed; those without a day last."""
+
+        def day(project: Project) -> date:
+            rows = self.pressings_by_project.get(project.id, ())
+            return project.made or (rows[-1].date if rows else date.min)
+
+        ordered = sorted(self.workshop.projects.values(), key=lambda each: each.title.casefold())
+        return tuple(sorted(ordered, key=day, reverse=True))
+
+    @cached_property
+    def projects_by_blank(self) -> Mapping[str, Sequence[Project]]:
+        """Projects on each blank, newest first."""
+        return grouped(self.newest_first, lambda project: project.blank)
+
+    @cached_property
+    def stock(self) -> Mapping[str, Stock]:
+        """What is left of each blank."""
+        return all_stock(self.workshop)
+
+    def left(self, blank: Blank) -> int | None:
+        """Return bought less pressed, or None where no delivery is written down."""
+        return self.stock[blank.id].left
+
+    def is_low(self, blank: Blank) -> bool:
+        """Tell whether a blank is running low."""
+        return self.stock[blank.id].low
+
+    @cached_property
+    def figures(self) -> Figures:
+        """How the shop writes its money."""
+        return Figures(self.workshop.shop.currency, self.workshop.shop.locale)
+
+    def money(self, amount: Amount | None) -> str | None:
+        """Return a typed amount as the shop writes money."""
+        return self.figures.typed(amount.value) if amount else None
+
+    def yield_of(self, project: Project) -> Yield:
+        """Return the share of good pieces to reckon with: of the project's setting, else of its blank, else assumed."""
+        remake = self.remakes[project.id]
+        found = remake.setting.evidence if remake.setting and remake.setting.source is Source.OWN else None
+        if found:
+            return Yield(Fraction(found.good, found.pressed), f"{found.good} of {found.pressed} good", assumed=False)
+        return assumed_yield(self.workshop.shop)
+
+    @cached_property
+    def cost_sheets(self) -> Mapping[str, CostSheet]:
+        """What one sold item of each project costs, as far as known."""
+        return {
+            project.id: cost_sheet(
+                self.workshop,
+                project,
+                self.yield_of(project),
+                None,
+                self.pressings_by_project.get(project.id, ()),
+            )
+            for project in self.workshop.projects.values()
+        }
+
+    @cached_property
+    def prices(self) -> Mapping[str, Price]:
+        """What to ask for each project."""
+        shop = self.workshop.shop
+        return {
+            project.id: price_of(project, self.cost_sheets[project.id], shop)
+            for project in self.workshop.projects.values()
+        }
+
+    def price_words(self, project: Project) -> str | None:
+        """Return the price that a customer sees; one worked out from an incomplete cost is not shown to anybody."""
+        price = self.prices[project.id]
+        if price.shown is None or (price.source != "typed" and not self.cost_sheets[project.id].complete):
+            return None
+        return self.figures.typed(price.shown) if price.source == "typed" else self.figures.money(price.shown)
+
+
+def grouped(rows: Iterable[V], key: Callable[[V], str]) -> Mapping[str, Sequence[V]]:
+    """Return rows by key, in the order they came."""
+    found: dict[str, list[V]] = defaultdict(list)
+    for row in rows:
+        found[key(row)].append(row)
+    return dict(found)

@@ -1,0 +1,1 @@
+"""Pages of the public copy. Its views are types of their own, without a private field to leak."""

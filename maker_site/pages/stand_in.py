@@ -1,0 +1,59 @@
+"""What stands where there is no photo: the hatched blank to scale."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from markupsafe import Markup
+
+from maker_site.pages.addresses import slug
+from maker_site.pages.marks import Hole, blank_outline
+from maker_site.pages.wording import Wording
+from maker_site.records import Blank
+from maker_site.records.quantities import Length
+
+_PI = Fraction("3.14159265358979")
+_UNKNOWN_SIDE = 100.0
+
+
+def blank_drawing(blank: Blank, wording: Wording, prefix: str) -> Markup:
+    """Return the blank drawn to scale; one of unknown size as a square without figures.
+
+    `prefix` begins the drawing's ids and must be the page's only one of its kind.
+    """
+    prefix = f"blank-{slug(prefix)}"
+    name = f"{blank.name}, drawn to scale"
+    if blank.girth and blank.height:
+        across = Length(blank.girth.mm / _PI)
+        return blank_outline(
+            float(across.mm),
+            float(blank.height.mm),
+            substrate=blank.substrate,
+            title=name,
+            prefix=prefix,
+            shape="mug",
+            width_words=wording.length(across).first,
+            height_words=wording.length(blank.height).first,
+        )
+    if blank.size is None:
+        return blank_outline(
+            _UNKNOWN_SIDE,
+            _UNKNOWN_SIDE,
+            substrate=blank.substrate,
+            title=f"{blank.name}, size not written down",
+            prefix=prefix,
+            width_words="?",
+            height_words="?",
+        )
+    return blank_outline(
+        float(blank.size.width.mm),
+        float(blank.size.height.mm),
+        substrate=blank.substrate,
+        title=name,
+        prefix=prefix,
+        is_round=blank.size.round,
+        corner_radius_mm=float(blank.corner_radius.mm) if blank.corner_radius else 0,
+        holes=[Hole(float(hole.at[0].mm), float(hole.at[1].mm), float(hole.diameter.mm)) for hole in blank.holes],
+        width_words=wording.length(blank.size.width).first,
+        height_words=wording.length(blank.size.height).first,
+    )

@@ -1,0 +1,151 @@
+"""A page for each blank, and the list of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from maker_site.pages import addresses
+from maker_site.pages.marks import swatch
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.page import Page
+from maker_site.pages.parts import Link
+from maker_site.pages.pictures import picture_at
+from maker_site.pages.stand_in import blank_drawing
+from maker_site.pages.workshop.pieces import (
+    blank_link,
+    log_row,
+    outcome,
+    setting_row,
+    sheet_shown,
+    start_shown,
+    substrate_link,
+    tile,
+)
+from maker_site.pages.workshop.settings import disagreement_words, substrate_hazards
+from maker_site.pages.workshop.views import BlankList, BlankPage, BlankRow, Fact, LotRow
+from maker_site.records import Blank, Lot
+from maker_site.workings.money import landed
+
+_HISTORY = 40
+"""Pressings listed on a blank's page; all of them are in the settings above it and in the log."""
+
+
+def blank_pages(book: Notebook) -> Iterator[Page]:
+    """Yield blanks/index.html and a page for each blank."""
+    ordered = sorted(book.workshop.blanks.values(), key=lambda blank: (blank.substrate, blank.name.casefold()))
+    rows = tuple(_row(book, blank) for blank in ordered)
+    yield Page("blanks/index.html", "workshop/blanks.html", "Blanks", BlankList(rows), door="blanks/index.html")
+    for blank in ordered:
+        yield Page(
+            addresses.blank(blank.id), "workshop/blank.html", blank.name, _view(book, blank), door="blanks/index.html"
+        )
+
+
+def _row(book: Notebook, blank: Blank) -> BlankRow:
+    return BlankRow(
+        blank_link(book, blank.id),
+        substrate_link(blank.substrate),
+        swatch(blank.substrate),
+        blank.method,
+        book.wording.size(blank.size).first if blank.size else None,
+        blank.supplier,
+        blank.code,
+        book.left(blank),
+        book.is_low(blank),
+        outcome(book, book.pressings_by_blank.get(blank.id, ())),
+    )
+
+
+def _view(book: Notebook, blank: Blank) -> BlankPage:
+    points = book.points[blank.id]
+    rows = book.pressings_by_blank.get(blank.id, ())
+    groups = book.evidence_by_blank.get(blank.id, ())
+    return BlankPage(
+        blank.id,
+        blank.name,
+        substrate_link(blank.substrate),
+        swatch(blank.substrate),
+        blank_drawing(blank, book.wording, blank.id),
+        blank.supplier,
+        blank.code,
+        Link("Supplier’s page", blank.link, paid=blank.paid_link) if blank.link else None,
+        _coated(blank),
+        tuple(_facts(book, blank)),
+        book.left(blank),
+        book.is_low(blank),
+        start_shown(book, points[0]) if points else None,
+        start_shown(book, points[1]) if len(points) > 1 else None,
+        disagreement_words(book, blank),
+        sheet_shown(book, blank),
+        tuple(setting_row(book, each, best=index == 0 and each.good > 0) for index, each in enumerate(groups)),
+        tuple(_lot(book, blank, lot) for lot in blank.bought),
+        _landed(book, blank),
+        tuple(
+            picture
+            for name in blank.folder_pictures
+            if (picture := picture_at(book.pictures, f"blanks/{blank.id}/{name}", f"{blank.name}: {name}"))
+        ),
+        tuple(tile(book, project) for project in book.projects_by_blank.get(blank.id, ())[:24]),
+        tuple(log_row(book, row) for row in reversed(rows[-_HISTORY:])),
+        substrate_hazards(blank.substrate),
+        blank.note,
+    )
+
+
+def _coated(blank: Blank) -> str | None:
+    parts = [f"{blank.coating} coating" if blank.coating else None, blank.coated_side]
+    return "; ".join(part for part in parts if part) or None
+
+
+def _facts(book: Notebook, blank: Blank) -> Iterator[Fact]:
+    wording = book.wording
+    yield Fact("Method", blank.method)
+    if blank.size:
+        yield Fact("Size", wording.one_line(wording.size(blank.size)))
+    if blank.print_area:
+        yield Fact("Print area", wording.one_line(wording.size(blank.print_area)))
+    lengths = [
+        ("Thickness", blank.thickness),
+        ("Corner radius", blank.corner_radius),
+        ("Bleed", blank.bleed),
+        ("Girth", blank.girth),
+        ("Girth at the bottom", blank.girth_bottom),
+        ("Height", blank.height),
+        ("Handle gap", blank.handle_gap),
+    ]
+    for name, length in lengths:
+        if length:
+            yield Fact(name, wording.one_line(wording.length(length)))
+    if blank.limit:
+        yield Fact("Never hotter than", wording.one_line(wording.temperature(blank.limit)))
+    if blank.care:
+        yield Fact("Care", blank.care)
+    if blank.food_contact:
+        yield Fact("Food contact", blank.food_contact)
+
+
+def _lot(book: Notebook, blank: Blank, lot: Lot) -> LotRow:
+    of_lot = [row for row in book.pressings_by_blank.get(blank.id, ()) if lot.lot and row.lot == lot.lot]
+    return LotRow(
+        book.wording.day(lot.date),
+        lot.lot,
+        lot.count,
+        book.money(lot.paid),
+        book.money(lot.delivery),
+        _landed_lot(book, lot),
+        lot.note,
+        outcome(book, of_lot),
+    )
+
+
+def _landed(book: Notebook, blank: Blank) -> str | None:
+    each = landed(blank).each
+    return f"{book.figures.money(each)} each, landed, over all lots" if each is not None else None
+
+
+def _landed_lot(book: Notebook, lot: Lot) -> str | None:
+    if lot.paid is None:
+        return None
+    extra = [amount.value for amount in (lot.paid, lot.delivery, lot.import_charges) if amount]
+    return book.figures.money(sum(extra, Decimal(0)) / lot.count)

@@ -1,0 +1,85 @@
+"""The workshop's front page: the newest work, what is running low, what needs attention."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from maker_site.pages import addresses
+from maker_site.pages.marks import swatch
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.page import Page
+from maker_site.pages.parts import Link
+from maker_site.pages.wording import counted
+from maker_site.pages.workshop.pieces import blank_link, press_link, project_link, tile
+from maker_site.pages.workshop.views import Attention, Home, LowBlank
+from maker_site.workings.calibration import cautions as reading_cautions
+from maker_site.workings.money import running_low
+
+_NEWEST = 9
+_MOST_SENTENCES = 12
+_SOON = timedelta(days=21)
+"""Orders due within three weeks are named; so are those that are late."""
+
+
+def home_page(book: Notebook) -> Page:
+    """Return index.html."""
+    said = list(_attention(book))
+    if len(said) > _MOST_SENTENCES:
+        more = counted(len(said) - _MOST_SENTENCES + 1, "thing more", "things more")
+        said = [*said[: _MOST_SENTENCES - 1], Attention(f"{more}: “maker-site check” lists everything.", None)]
+    view = Home(
+        tuple(tile(book, project) for project in book.newest_first[:_NEWEST]),
+        tuple(said),
+        tuple(
+            LowBlank(
+                blank_link(book, each.blank),
+                each.left or 0,
+                each.low_at or 0,
+                swatch(book.workshop.blanks[each.blank].substrate),
+            )
+            for each in running_low(book.stock)
+        ),
+        len(book.workshop.projects),
+        len(book.workshop.blanks),
+        sum(row.pressed for row in book.workshop.pressings),
+        sum(row.good for row in book.workshop.pressings),
+    )
+    return Page("index.html", "workshop/home.html", "Workshop", view, door="index.html")
+
+
+def _attention(book: Notebook) -> Iterator[Attention]:
+    yield from _orders(book)
+    for remake in book.remakes.values():
+        if remake.over_limit and remake.limit:
+            yield Attention(
+                f"{remake.project.title}: its setting is above what {remake.limit.what} bears.",
+                Link("Press card", addresses.card(remake.project.id)),
+            )
+    for press in book.workshop.presses.values():
+        if press.id in book.pressings_by_press:
+            for sentence in reading_cautions(press, book.today):
+                yield Attention(f"{press.name}: {sentence}", press_link(book, press.id))
+    for problem in book.cautions:
+        where = f"{problem.file}, line {problem.line}" if problem.line else problem.file
+        yield Attention(f"{where}: {problem.message}.", None)
+    for blank in book.workshop.blanks.values():
+        if not book.points[blank.id]:
+            yield Attention(f"{blank.name}: no setting is known, not even common practice.", blank_link(book, blank.id))
+
+
+def _orders(book: Notebook) -> Iterator[Attention]:
+    due = sorted(
+        (project.order.due, project.id)
+        for project in book.workshop.projects.values()
+        if project.order and project.order.due and not project.order.paid
+    )
+    for day, project_id in due:
+        if day - book.today > _SOON:
+            continue
+        when = book.wording.day(day).words
+        late = " and is late" if day < book.today else ""
+        yield Attention(
+            f"The order for {book.workshop.projects[project_id].title} is due {when}{late}.",
+            project_link(book, project_id),
+        )

@@ -1,0 +1,108 @@
+"""A page for each press, and the list of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from maker_site.pages import addresses
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.page import Page
+from maker_site.pages.wording import hazards
+from maker_site.pages.workshop.pieces import blank_link, log_total, press_link, setting_row
+from maker_site.pages.workshop.views import (
+    Fact,
+    PressList,
+    PressPage,
+    PressRow,
+    PressSetting,
+    ReadingRow,
+)
+from maker_site.records import Press, Reading
+from maker_site.workings.calibration import cautions as reading_cautions
+from maker_site.workings.cautions import cautions
+
+_SETTINGS = 60
+"""Settings listed on a press's page: those used last."""
+
+
+def press_pages(book: Notebook) -> Iterator[Page]:
+    """Yield presses/index.html and a page for each press."""
+    presses = book.workshop.presses.values()
+    rows = PressList(tuple(_row(book, press) for press in presses))
+    yield Page("presses/index.html", "workshop/presses.html", "Presses", rows, door="presses/index.html")
+    for press in presses:
+        yield Page(
+            addresses.press(press.id), "workshop/press.html", press.name, _view(book, press), door="presses/index.html"
+        )
+
+
+def _row(book: Notebook, press: Press) -> PressRow:
+    rows = book.pressings_by_press.get(press.id, ())
+    return PressRow(
+        press_link(book, press.id),
+        press.kind,
+        book.wording.one_line(book.wording.size(press.platen)) if press.platen else None,
+        sum(row.pressed for row in rows),
+        book.wording.day(rows[-1].date) if rows else None,
+        reading_cautions(press, book.today),
+    )
+
+
+def _view(book: Notebook, press: Press) -> PressPage:
+    last_here = sorted(
+        (each for each in book.evidence if each.setting.press == press.id),
+        key=lambda each: each.last_used,
+        reverse=True,
+    )
+    return PressPage(
+        press.id,
+        press.name,
+        tuple(_facts(book, press)),
+        tuple(_reading(book, reading) for reading in press.readings),
+        None,
+        reading_cautions(press, book.today),
+        log_total(book, book.pressings_by_press.get(press.id, ())),
+        tuple(
+            PressSetting(blank_link(book, each.setting.blank), setting_row(book, each, best=False))
+            for each in last_here[:_SETTINGS]
+        ),
+        hazards(cautions("", ptfe=True)),
+        press.note,
+    )
+
+
+def _facts(book: Notebook, press: Press) -> Iterator[Fact]:
+    wording = book.wording
+    if press.kind:
+        yield Fact("Kind", press.kind)
+    for name, size in (("Platen", press.platen), ("Even zone", press.even_zone)):
+        if size:
+            yield Fact(name, wording.one_line(wording.size(size)))
+    if press.watts:
+        yield Fact("Power", f"{wording.count(press.watts)} W")
+    if press.duty:
+        yield Fact("Element on", f"{wording.figure(press.duty.of_one * 100, 1)} % of the time")
+    if press.warm_up:
+        yield Fact("Warm-up", wording.time(press.warm_up).first)
+    for name, temperature in (("Idle", press.idle), ("Lowest", press.lowest), ("Highest", press.highest)):
+        if temperature:
+            yield Fact(name, wording.one_line(wording.temperature(temperature)))
+    if press.resolution.temperature:
+        yield Fact("Step of the dial", wording.one_line(wording.step(press.resolution.temperature)))
+    if press.resolution.time:
+        yield Fact("Step of the timer", wording.time(press.resolution.time).second)
+    if press.pressure_mark:
+        yield Fact("Pressure", press.pressure_mark)
+    if press.timer_starts:
+        yield Fact("Timer starts", press.timer_starts)
+
+
+def _reading(book: Notebook, reading: Reading) -> ReadingRow:
+    wording = book.wording
+    return ReadingRow(
+        wording.day(reading.date),
+        wording.temperature(reading.set),
+        wording.temperature(reading.measured),
+        wording.difference(reading.measured.celsius - reading.set.celsius, signed=True),
+        reading.where,
+    )

@@ -1,0 +1,138 @@
+"""The settings index: by substrate, then by blank, the best supported first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+
+from maker_site.pages import addresses
+from maker_site.pages.marks import swatch
+from maker_site.pages.notebook import Notebook, grouped
+from maker_site.pages.page import Page
+from maker_site.pages.parts import Hazards
+from maker_site.pages.wording import hazards
+from maker_site.pages.workshop.pieces import (
+    blank_link,
+    setting_row,
+    sheet_shown,
+    start_shown,
+    substrate_link,
+)
+from maker_site.pages.workshop.views import (
+    BlankSettings,
+    SettingsIndex,
+    SubstratePage,
+    SubstrateRow,
+)
+from maker_site.records import Blank
+from maker_site.workings.cautions import cautions
+from maker_site.workings.disagreement import disagreement
+from maker_site.workings.evidence import Evidence
+from maker_site.workings.starting_point import Source
+
+
+def settings_pages(book: Notebook) -> Iterator[Page]:
+    """Yield settings/index.html and a page for each substrate."""
+    by_substrate = grouped(book.workshop.blanks.values(), lambda blank: blank.substrate)
+    rows = tuple(_row(book, substrate, blanks) for substrate, blanks in sorted(by_substrate.items()))
+    general = hazards(cautions("", ptfe=True))
+    index = SettingsIndex(rows, general)
+    yield Page(
+        "settings/index.html", "workshop/settings.html", "Settings by substrate", index, door="settings/index.html"
+    )
+    for substrate, blanks in _by_address(by_substrate).items():
+        yield _substrate_page(book, substrate, blanks)
+
+
+def substrate_hazards(substrate: str) -> Hazards:
+    """Return the cautions for any setting on a substrate; a PTFE sheet may be in the stack."""
+    return hazards(cautions(substrate, ptfe=True))
+
+
+def disagreement_words(book: Notebook, blank: Blank) -> str | None:
+    """Return the sentence where the maker's best and the supplier's sheet differ by more than the press's step."""
+    own = next((point.evidence for point in book.points[blank.id] if point.source is Source.OWN), None)
+    if own is None or blank.sheet is None:
+        return None
+    found = disagreement(own, blank.sheet, book.workshop.presses[own.setting.press])
+    if found is None:
+        return None
+    parts = []
+    if found.kelvin:
+        apart = book.wording.difference(abs(found.kelvin))
+        parts.append(f"{apart.first} ({apart.second}) {'hotter' if found.kelvin > 0 else 'cooler'}")
+    if found.seconds:
+        parts.append(f"{book.wording.figure(abs(found.seconds))} s {'longer' if found.seconds > 0 else 'shorter'}")
+    if found.face:
+        parts.append("with the print looking the other way")
+    if found.pressure:
+        parts.append(f"at another pressure ({found.pressure})")
+    counted = f"{own.good} of {own.pressed} good"
+    return f"You press it {', '.join(parts)} than the supplier’s sheet says, and yours has come out {counted}."
+
+
+def _by_address(by_substrate: Mapping[str, Sequence[Blank]]) -> dict[str, list[Blank]]:
+    """Put substrates whose addresses are alike on one page, so that none is overwritten."""
+    pages: dict[str, tuple[str, list[Blank]]] = {}
+    for substrate, blanks in sorted(by_substrate.items()):
+        pages.setdefault(addresses.slug(substrate), (substrate, []))[1].extend(blanks)
+    return dict(pages.values())
+
+
+def _row(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> SubstrateRow:
+    own = [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ()) if each.good]
+    best = min(own, key=_best_anywhere, default=None)
+    claim = None
+    if best is None:
+        points = [book.points[blank.id][0] for blank in blanks if book.points[blank.id]]
+        order = list(Source)
+        claim = start_shown(book, min(points, key=lambda point: order.index(point.source))) if points else None
+    return SubstrateRow(
+        substrate_link(substrate),
+        swatch(substrate),
+        len(blanks),
+        setting_row(book, best, best=True) if best else None,
+        blank_link(book, best.setting.blank) if best else None,
+        claim,
+    )
+
+
+def _best_anywhere(each: Evidence) -> tuple[float, int, Fraction]:
+    return (-each.interval.low, -each.pressed, each.setting.true.celsius)
+
+
+def _substrate_page(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> Page:
+    common = next((point for blank in blanks for point in book.points[blank.id] if point.source is Source.COMMON), None)
+    view = SubstratePage(
+        substrate,
+        swatch(substrate),
+        swatch(substrate, width=640, height=28),
+        tuple(_blank_settings(book, blank) for blank in sorted(blanks, key=lambda each: each.name.casefold())),
+        start_shown(book, common) if common else None,
+        substrate_hazards(substrate),
+    )
+    return Page(
+        addresses.substrate(substrate),
+        "workshop/substrate.html",
+        f"Settings for {substrate}",
+        view,
+        door="settings/index.html",
+    )
+
+
+def _blank_settings(book: Notebook, blank: Blank) -> BlankSettings:
+    points = book.points[blank.id]
+    return BlankSettings(
+        blank_link(book, blank.id),
+        blank.supplier,
+        blank.code,
+        blank.method,
+        book.left(blank),
+        start_shown(book, points[0]) if points else None,
+        sheet_shown(book, blank),
+        disagreement_words(book, blank),
+        tuple(
+            setting_row(book, each, best=index == 0 and each.good > 0)
+            for index, each in enumerate(book.evidence_by_blank.get(blank.id, ()))
+        ),
+    )

@@ -1,0 +1,95 @@
+"""Markdown of the records to safe HTML: headings in their place, pictures in all their sizes."""
+
+from __future__ import annotations
+
+import html
+import re
+from collections.abc import Callable
+from urllib.parse import unquote
+
+import nh3
+from markdown import Markdown
+from markupsafe import Markup
+
+from maker_site.pages.parts import Picture
+
+_TAGS = {
+    *("p", "h2", "h3", "h4", "h5", "h6", "ul", "ol", "li", "dl", "dt", "dd", "blockquote", "pre", "code", "hr", "br"),
+    *("em", "strong", "del", "sub", "sup", "abbr", "kbd", "a", "img", "figure", "figcaption"),
+    *("table", "thead", "tbody", "tr", "th", "td", "caption", "div", "span"),
+}
+_ATTRIBUTES = {
+    "a": {"href", "title", "id"},
+    "img": {"src", "alt", "title"},
+    "th": {"align", "scope"},
+    "td": {"align"},
+    "ol": {"start"},
+    "abbr": {"title"},
+    "li": {"id"},
+    "sup": {"id"},
+    **{f"h{level}": {"id"} for level in range(2, 7)},
+}
+_PICTURE = re.compile(r"<img\b([^>]*)>")
+_ATTRIBUTE = re.compile(r'(src|alt|title)="([^"]*)"')
+_ALONE = re.compile(r"<p>\s*(<figure\b.*?</figure>)\s*</p>", re.DOTALL)
+
+PictureFinder = Callable[[str], Picture | None]
+"""Gives the picture of a path as written in the text, or None where it may not be shown."""
+PicturePrinter = Callable[[Picture], Markup]
+"""Draws a picture as HTML, for this page."""
+
+
+def written(text: str, find: PictureFinder, draw: PicturePrinter) -> tuple[Markup, tuple[str, ...]]:
+    """Return the HTML of a record's Markdown, and the paths of the pictures that it shows.
+
+    Raw HTML is let through only as far as nh3 finds it harmless. Headings begin at the second level, since the page
+    has the first. A picture that `find` doesn't give (not shared, say) is left out, its text with it.
+    """
+    markdown = Markdown(extensions=["tables", "footnotes", "sane_lists", "attr_list", "smarty"], output_format="html")
+    raw = markdown.convert(_headings_down(text))
+    clean = nh3.clean(
+        raw,
+        tags=_TAGS,
+        attributes=_ATTRIBUTES,
+        url_schemes={"http", "https", "mailto"},
+        link_rel="noopener",
+        strip_comments=True,
+    )
+    shown: list[str] = []
+
+    def place(match: re.Match[str]) -> str:
+        attributes = {name: html.unescape(value) for name, value in _ATTRIBUTE.findall(match[1])}
+        path = unquote(attributes.get("src", ""))
+        picture = find(path)
+        if picture is None:
+            return ""
+        shown.append(path)
+        return str(draw(_with_words(picture, attributes.get("alt", ""), attributes.get("title"))))
+
+    figured = _PICTURE.sub(place, clean)
+    return Markup(_ALONE.sub(r"\1", figured)), tuple(shown)
+
+
+def _with_words(picture: Picture, text: str, title: str | None) -> Picture:
+    return Picture(
+        text.strip() or picture.text,
+        title or picture.caption,
+        picture.width,
+        picture.height,
+        picture.modern,
+        picture.modern_type,
+        picture.fallback,
+    )
+
+
+def _headings_down(text: str) -> str:
+    """Lower first-level headings by one where there is any; fenced code is left alone."""
+    if not re.search(r"^#\s", text, re.MULTILINE):
+        return text
+    lines: list[str] = []
+    fenced = False
+    for line in text.splitlines():
+        if line.lstrip().startswith(("```", "~~~")):
+            fenced = not fenced
+        lines.append(f"#{line}" if not fenced and re.match(r"#{1,5}\s", line) else line)
+    return "\n".join(lines)

@@ -1,0 +1,81 @@
+"""The pictures that the records name: looked at and planned."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeVar
+
+from maker_site.media import PictureProblem, PictureSet, plan, probe, sound
+from maker_site.records import Problem, Workshop
+from maker_site.records.pictures_in_text import pictures_in_text
+
+T = TypeVar("T")
+_READ_ENDINGS = (".jpg", ".jpeg", ".png", ".webp", ".tif", ".tiff", ".heic", ".heif", ".avif", ".gif")
+
+
+@dataclass(frozen=True, slots=True)
+class Gathered:
+    """Planned pictures by path from the content folder, and what is wrong with the others."""
+
+    pictures: Mapping[str, PictureSet]
+    problems: tuple[Problem, ...]
+
+
+def picture_paths(workshop: Workshop) -> tuple[str, ...]:
+    """Return the path of every picture that a page may show, from the content folder, sorted."""
+    return tuple(sorted(set(_paths(workshop))))
+
+
+def _paths(workshop: Workshop) -> Iterator[str]:
+    for project in workshop.projects.values():
+        home = f"projects/{project.id}"
+        yield from (f"{home}/{photo.file}" for photo in project.photos)
+        yield from (f"{home}/{file}" for file in project.folder_photos)
+        yield from (
+            f"{home}/{artwork.file}" for artwork in project.artwork if artwork.file.lower().endswith(_READ_ENDINGS)
+        )
+        if project.tutorial:
+            yield from _inside(workshop.root, home, project.tutorial)
+    for pressing in workshop.pressings:
+        if pressing.project and pressing.photo:
+            yield f"projects/{pressing.project}/{pressing.photo}"
+    for blank in workshop.blanks.values():
+        yield from (f"blanks/{blank.id}/{name}" for name in blank.folder_pictures)
+    for article in workshop.articles.values():
+        yield from _inside(workshop.root, "articles", article.text)
+
+
+def _inside(root: Path, home: str, text: str) -> Iterator[str]:
+    """Yield the pictures that a text shows and that are there."""
+    for _, path in pictures_in_text(text):
+        if (root / home / path).is_file():
+            yield f"{home}/{path}"
+
+
+def gather(root: Path, paths: Sequence[str], *, wholly: bool = False) -> Gathered:
+    """Look at pictures side by side and plan their sizes; `wholly` also decodes each to its end, for `check`."""
+
+    def look(path: str) -> PictureSet | Problem:
+        try:
+            found = plan(probe(root / path))
+            if wholly:
+                sound(root / path)
+        except PictureProblem as error:
+            return Problem(path, 0, "", str(error))
+        return found
+
+    found = dict(zip(paths, side_by_side(look, paths), strict=True))
+    return Gathered(
+        {path: each for path, each in found.items() if isinstance(each, PictureSet)},
+        tuple(each for each in found.values() if isinstance(each, Problem)),
+    )
+
+
+def side_by_side(work: Callable[[str], T], items: Iterable[str]) -> Iterator[T]:
+    """Do the work on every core; the heavy parts of picture work let other threads run."""
+    with ThreadPoolExecutor(max_workers=os.cpu_count() or 1) as pool:
+        yield from pool.map(work, items)

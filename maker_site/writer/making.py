@@ -1,0 +1,124 @@
+"""One make: records in, both copies out, the last good site in place until the new one is whole."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import tempfile
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import partial
+from pathlib import Path
+
+from maker_site.media import make as make_pictures
+from maker_site.pages.addresses import PICTURES
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.page import Page, Text
+from maker_site.pages.public.plan import public_frame, public_pages
+from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
+from maker_site.records import Problem, load
+from maker_site.workings.review import review
+from maker_site.writer.gather import gather, picture_paths, side_by_side
+from maker_site.writer.rendering import Renderer
+from maker_site.writer.site_folder import Changes, SiteFolder
+from maker_site.writer.themes import theme
+
+Told = Callable[[str, int, int], None]
+"""Told of progress: what is being done, how much of it is done, of how much."""
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What came of a make."""
+
+    problems: tuple[Problem, ...]
+    changes: Changes | None
+    """None where an error kept the site from being made."""
+    pages: int = 0
+    """Pages of both copies."""
+    pictures: int = 0
+    """Picture files of both copies."""
+
+
+def find_problems(content: Path, today: date) -> tuple[Problem, ...]:
+    """Read every record and decode every picture and return all problems; nothing is written."""
+    return _read(content, today, wholly=True)[1]
+
+
+def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told) -> Made:
+    """Make both copies into `out`; raises SiteFolderProblem, ThemeProblem or TemplateProblem where it can't."""
+    told("Reading records", 0, 0)
+    book, problems = _read(content, today, wholly=False)
+    if book is None:
+        return Made(problems, None)
+    used = theme(theme_name, content)
+    with SiteFolder.open(out) as site:
+        wanted: dict[str, set[str]] = defaultdict(set)
+        copies = (
+            ("workshop", workshop_frame(book), workshop_pages(book)),
+            ("public", public_frame(book), public_pages(book)),
+        )
+        pages = sum(_write_copy(site, copy, Renderer(used, frame), each, wanted, told) for copy, frame, each in copies)
+        _write_pictures(site, book, wanted, told)
+        return Made(problems, site.commit(), pages, sum(len(names) for names in wanted.values()))
+
+
+def _read(content: Path, today: date, *, wholly: bool) -> tuple[Notebook | None, tuple[Problem, ...]]:
+    """Return all that the pages are made from, None where an error forbids it, and every problem found."""
+    findings = load(content)
+    workshop = findings.workshop
+    if workshop is None:
+        return None, findings.problems
+    looked = gather(content, picture_paths(workshop), wholly=wholly)
+    book = Notebook(workshop, looked.pictures, (), today)
+    found = review(workshop, book.remakes.values())
+    problems = tuple(sorted((*findings.problems, *looked.problems, *found)))
+    return (None if looked.problems else replace(book, cautions=problems)), problems
+
+
+def _write_copy(
+    site: SiteFolder,
+    copy: str,
+    renderer: Renderer,
+    pages: Iterable[Page | Text],
+    wanted: dict[str, set[str]],
+    told: Told,
+) -> int:
+    """Put the pages of one copy, note the pictures that they show, and return how many pages there are."""
+    count = 0
+    for count, page in enumerate(pages, 1):
+        text = page.text if isinstance(page, Text) else renderer.html(page)
+        for name in set(_PICTURE_NAME.findall(text)):
+            wanted[name].add(copy)
+        site.put(f"{copy}/{page.address}", text.encode())
+        told(f"Writing the {copy} copy", count, 0)
+    for address, path in renderer.assets.items():
+        site.put(f"{copy}/{address}", path.read_bytes())
+    return count
+
+
+_PICTURE_NAME = re.compile(rf"{PICTURES}/([0-9a-f]+-\d+\.[a-z]+)")
+
+
+def _write_pictures(site: SiteFolder, book: Notebook, wanted: Mapping[str, set[str]], told: Told) -> None:
+    """Make the picture files that a page of either copy shows and that are not there yet."""
+    missing: dict[str, set[str]] = defaultdict(set)
+    path_of = {each.name: path for path, planned in book.pictures.items() for each in planned.all}
+    for name, copies in sorted(wanted.items()):
+        kept = [site.keep(f"{copy}/{PICTURES}/{name}") for copy in sorted(copies)]  # each of them is to be kept
+        if name in path_of and not all(kept):
+            missing[path_of[name]].add(name)
+
+    def work(path: str) -> None:
+        with tempfile.TemporaryDirectory() as folder:
+            make_pictures(book.workshop.root / path, book.pictures[path], Path(folder))
+            for name in sorted(missing[path]):
+                for copy in sorted(wanted[name]):
+                    address = f"{copy}/{PICTURES}/{name}"
+                    if not site.has(address):
+                        site.put_file(address, partial(shutil.copyfile, Path(folder) / name))
+
+    for done, _ in enumerate(side_by_side(work, sorted(missing)), 1):
+        told("Making pictures", done, len(missing))

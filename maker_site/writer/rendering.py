@@ -1,0 +1,102 @@
+"""Views to HTML by the theme's templates: autoescape on, nothing undefined goes by."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateError, TemplateNotFound, TemplateSyntaxError
+from markupsafe import Markup
+
+from maker_site.pages.addresses import relative
+from maker_site.pages.marks import caution_icon
+from maker_site.pages.page import Page
+from maker_site.pages.parts import Picture
+from maker_site.pages.picture_html import picture_html
+from maker_site.writer.themes import Theme
+
+
+class TemplateProblem(ValueError):
+    """A template that can't be rendered: the file, the line, and what is wrong."""
+
+
+class Renderer:
+    """Renders the pages of one copy."""
+
+    def __init__(self, theme: Theme, frame: Any) -> None:
+        self._frame = frame
+        self._files = {f"assets/{_hashed(name, path)}": path for name, path in theme.assets().items()}
+        self._names = {name: f"assets/{_hashed(name, path)}" for name, path in theme.assets().items()}
+        self._environment = Environment(
+            loader=FileSystemLoader([str(folder) for folder in theme.templates]),
+            autoescape=True,
+            undefined=StrictUndefined,
+            trim_blocks=True,
+            lstrip_blocks=True,
+            keep_trailing_newline=True,
+            extensions=["jinja2.ext.loopcontrols"],
+        )
+        self._environment.globals["icon"] = caution_icon
+
+    @property
+    def assets(self) -> dict[str, Path]:
+        """Return the theme's assets by the address that pages link to."""
+        return self._files
+
+    def html(self, page: Page) -> str:
+        """Return a page as HTML; a template's fault comes back with its file and line."""
+        here = page.address
+        try:
+            template = self._environment.get_template(page.template)
+            return template.render(
+                frame=self._frame,
+                page=page.view,
+                title=page.title,
+                description=page.description,
+                door=page.door,
+                here=here,
+                to=lambda address: relative(here, address),
+                asset=self._asset(here),
+                picture=_picture(here),
+            )
+        except TemplateNotFound as error:
+            raise TemplateProblem(f"the theme has no template “{error.name}”, needed for {here}") from error
+        except TemplateSyntaxError as error:
+            raise TemplateProblem(f"{error.filename or error.name}, line {error.lineno}: {error.message}") from error
+        except TemplateError as error:
+            raise TemplateProblem(f"{_where(error, page)}: {error.message} (for {here})") from error
+
+    def _asset(self, here: str) -> Callable[[str], str]:
+        def address(name: str) -> str:
+            if name not in self._names:
+                raise TemplateProblem(f"the theme has no asset “{name}”, asked for by {here}")
+            return relative(here, self._names[name])
+
+        return address
+
+
+def _hashed(name: str, path: Path) -> str:
+    """Return an asset's name with a hash of its content in it, so that browsers keep each version apart."""
+    digest = hashlib.blake2b(path.read_bytes(), digest_size=4).hexdigest()
+    stem, dot, ending = name.rpartition(".")
+    return f"{stem}-{digest}{dot}{ending}"
+
+
+def _picture(here: str) -> Callable[..., Markup]:
+    def draw(shown: Picture, sizes: str = "100vw", *, eager: bool = False) -> Markup:
+        return picture_html(shown, here, sizes, eager=eager)
+
+    return draw
+
+
+def _where(error: TemplateError, page: Page) -> str:
+    """Return the template's file and line that an error came through last."""
+    trace, found = error.__traceback__, page.template
+    while trace:
+        name = trace.tb_frame.f_code.co_filename
+        if name.endswith((".html", ".xml")):
+            found = f"{name}, line {trace.tb_lineno}"
+        trace = trace.tb_next
+    return found
