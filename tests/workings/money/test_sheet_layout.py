@@ -113,9 +113,7 @@ def test_many_small_pieces_are_laid_out_without_a_long_search():
     assert_lies_well(layout)
 
 
-@pytest.mark.parametrize(
-    ("piece", "sheet", "margin"), [((0, 1), (5, 5), 0), ((1, 1), (5, 0), 0), ((1, 1), (5, 5), -1)]
-)
+@pytest.mark.parametrize(("piece", "sheet", "margin"), [((0, 1), (5, 5), 0), ((1, 1), (5, 0), 0), ((1, 1), (5, 5), -1)])
 def test_sides_of_nothing_are_refused(piece, sheet, margin):
     with pytest.raises(ValueError, match="more than nothing"):
         lay_out(mm(*piece), mm(*sheet), Fraction(margin))
@@ -135,12 +133,10 @@ def assert_lies_well(layout: SheetLayout) -> None:
 
 
 def most_by_programming(long: int, short: int, width: int, height: int) -> int:
-    """The most pieces that fit, by SciPy's milp: each place of each way round is a yes or no, no cell is taken twice."""
+    """The most pieces that fit, by SciPy's milp: each place, each way round, is a yes or no; no cell is taken twice."""
     ways = {(long, short), (short, long)}
     spots = [
-        (x, y, wide, high)
-        for wide, high in ways
-        for x, y in product(range(width - wide + 1), range(height - high + 1))
+        (x, y, wide, high) for wide, high in ways for x, y in product(range(width - wide + 1), range(height - high + 1))
     ]
     if not spots:
         return 0

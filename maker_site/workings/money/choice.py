@@ -1,0 +1,91 @@
+"""Which supply is meant, and what a unit of it costs.
+
+Inner module of the money workings.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from maker_site.records import Supply
+from maker_site.records.quantities import Measure, Size
+from maker_site.workings.money.words import Figures
+
+_COUNTED: Final = ("pieces", "sheets")
+_UNIT_WORDS: Final = {
+    "ml": "ml",
+    "mm": "m",
+    "g": "g",
+    "m2": "m²",
+    "sheets": "sheet",
+    "pieces": "piece",
+    "pressings": "pressing",
+}
+"""A unit as it stands after “a”; lengths are told by the metre."""
+_MM_PER_M = 1000
+
+
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """What keeps a figure from being worked out."""
+
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class UnitPrice:
+    """What one unit of a supply costs."""
+
+    each: Fraction
+    unit: str
+    """As in `Measure`."""
+
+    def words(self, figures: Figures) -> str:
+        """Return it as ``£0.127 a m``."""
+        shown = self.each * _MM_PER_M if self.unit == "mm" else self.each
+        return f"{figures.fine(shown)} a {_UNIT_WORDS[self.unit]}"
+
+
+def choose(
+    kind: str, named: Iterable[str], supplies: Mapping[str, Supply], paper: Size | None = None
+) -> Supply | Missing:
+    """Return the supply of a kind that is meant: the first one named, else the only one recorded.
+
+    Of several, the only one of the size `paper` is taken where that is given. Nothing else is guessed.
+    """
+    for name in named:
+        if name in supplies and supplies[name].kind == kind:
+            return supplies[name]
+    found = [supply for supply in supplies.values() if supply.kind == kind]
+    if len(found) > 1 and paper is not None:
+        found = [supply for supply in found if supply.size and _same(supply.size, paper)] or found
+    if len(found) == 1:
+        return found[0]
+    if not found:
+        return Missing(f"no supply of the kind “{kind}” is recorded")
+    names = ", ".join(supply.id for supply in found)
+    return Missing(f"it could be any of {names}; name one in the project's supplies or stack")
+
+
+def unit_price(supply: Supply) -> UnitPrice | Missing:
+    """Return price over contents; the price is for one piece where no contents are written."""
+    if supply.price is None:
+        return Missing(f"{supply.id} has no price")
+    price = Fraction(supply.price.value)
+    if supply.contents is None:
+        return UnitPrice(price, "pieces")
+    return UnitPrice(price / supply.contents.amount, supply.contents.unit)
+
+
+def cost_of_use(use: Measure, price: UnitPrice, supply: Supply) -> Fraction | Missing:
+    """Return what an amount of a supply costs; pieces and sheets are counted alike."""
+    if use.unit == price.unit or (use.unit in _COUNTED and price.unit in _COUNTED):
+        return use.amount * price.each
+    return Missing(f"{supply.id} is bought in {price.unit} and used in {use.unit}")
+
+
+def _same(one: Size, other: Size) -> bool:
+    return {one.width.mm, one.height.mm} == {other.width.mm, other.height.mm}

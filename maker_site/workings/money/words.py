@@ -1,0 +1,107 @@
+"""Money and figures in words, by ISO 4217 and CLDR; and the one rule of rounding.
+
+**Rounding.** Nothing is rounded while it is worked out. Where an amount is shown it is rounded to the currency's
+digits, halves away from zero; a price that is worked out is rounded *up* instead, so that it never misses what was
+wanted of it (`pricing`).
+
+**Digits.** How many a currency has is CLDR's say (Babel), which is what customers meet: it follows ISO 4217 save for a
+few currencies whose small coins are gone (IQD has 3 in ISO 4217 and 0 in CLDR). A figure that the maker typed with
+more digits keeps them: `digits` asks for more, never for fewer.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from decimal import Context, Decimal
+from fractions import Fraction
+from functools import lru_cache
+from typing import Final
+
+from babel.numbers import format_currency, format_decimal, get_currency_precision
+
+_EXACT_ENOUGH: Final = Context(prec=28)
+_SIGNIFICANT: Final = 3
+_CODE_BESIDE_FIGURE: Final = re.compile(r"(?<=[^\W\d_])(?=\d)|(?<=\d)(?=[^\W\d_])")
+"""Where a code such as KWD would touch the figure. CLDR's currency spacing sets a no-break space; Babel does not."""
+
+
+def decimal_of(value: Fraction) -> Decimal:
+    """Return a fraction as a decimal: exact where it ends within 28 digits, else to 28 digits."""
+    return _EXACT_ENOUGH.divide(Decimal(value.numerator), Decimal(value.denominator))
+
+
+def rounded(value: Decimal | Fraction, digits: int) -> Decimal:
+    """Return `value` with so many digits after the point, halves away from zero."""
+    scaled = abs(Fraction(value)) * 10**digits
+    whole = int(scaled + Fraction(1, 2))
+    return Decimal(-whole if value < 0 else whole).scaleb(-digits, Context(prec=len(str(whole)) + 1))
+
+
+def digits_of(currency: str) -> int:
+    """Return the digits after the point that prices in a currency have, by CLDR."""
+    return get_currency_precision(currency)
+
+
+def minor_unit(currency: str) -> Decimal:
+    """Return the smallest step of a price in a currency: 0.01 for GBP, 1 for JPY."""
+    return Decimal(1).scaleb(-digits_of(currency))
+
+
+@lru_cache(maxsize=8192)
+def money(value: Decimal | Fraction, currency: str, locale: str, digits: int = 0) -> str:
+    """Return an amount as it is written in a place: ``£12.50``, ``12,50 €``, ``￥1,250``.
+
+    Rounded by the rule above to the currency's digits, or to `digits` where these are more.
+    """
+    shown = rounded(value, max(digits, digits_of(currency)))
+    written = format_currency(shown, currency, locale=locale, decimal_quantization=False)
+    return _CODE_BESIDE_FIGURE.sub("\u00a0", written)
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """Writes the figures of one shop."""
+
+    currency: str
+    """By ISO 4217."""
+    locale: str
+    """By CLDR."""
+
+    def money(self, value: Decimal | Fraction) -> str:
+        """Return an amount with the currency's digits."""
+        return money(value, self.currency, self.locale)
+
+    def typed(self, value: Decimal) -> str:
+        """Return a typed amount with all the digits that it was typed with."""
+        exponent = value.normalize().as_tuple().exponent
+        return money(value, self.currency, self.locale, -exponent if isinstance(exponent, int) else 0)
+
+    def fine(self, value: Fraction) -> str:
+        """Return a small amount, such as the price of a millilitre, with three digits that tell something."""
+        digits = digits_of(self.currency)
+        while value and abs(value) * 10**digits < 10 ** (_SIGNIFICANT - 1):
+            digits += 1
+        trimmed = rounded(value, digits).normalize()
+        exponent = trimmed.as_tuple().exponent
+        return money(
+            trimmed, self.currency, self.locale, -exponent if isinstance(exponent, int) and exponent < 0 else 0
+        )
+
+    def number(self, value: Fraction | int, digits: int = 2) -> str:
+        """Return a plain figure with at most so many digits after the point."""
+        return _number(Fraction(value), digits, self.locale)
+
+    def percent(self, share: Fraction) -> str:
+        """Return a share of one in percent, with at most one digit after the point."""
+        return f"{_number(share * 100, 1, self.locale)} %"
+
+
+@lru_cache(maxsize=8192)
+def _number(value: Fraction, digits: int, locale: str) -> str:
+    shown = rounded(value, digits)
+    return format_decimal(shown, locale=locale, decimal_quantization=False, format=_pattern(digits))
+
+
+def _pattern(digits: int) -> str:
+    return f"#,##0.{'#' * digits}" if digits else "#,##0"
