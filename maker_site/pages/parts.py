@@ -75,6 +75,8 @@ class Hazard:
     """For the icon: hot, pinch, fumes, ptfe, electrical, fire, breakage, steam, food, dishwasher, sun, limit."""
     title: str
     words: str
+    short: str
+    """A few words for a small printed card."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -192,7 +192,7 @@ def face_words(face: str | None) -> str | None:
 
 def hazards(given: Sequence[Caution]) -> Hazards:
     """Return cautions for a page, with their closing sentence."""
-    return Hazards(tuple(Hazard(each.kind, each.title, each.words) for each in given), CLOSING)
+    return Hazards(tuple(Hazard(each.kind, each.title, each.words, each.short) for each in given), CLOSING)
 
 
 def counted(number: int, one: str, many: str) -> str:

@@ -17,9 +17,11 @@ class Caution:
     """One hazard, in a word and a sentence or two."""
 
     kind: str
-    """hot, pinch, fumes, ptfe, electrical, fire, breakage, steam, food, dishwasher, sun or limit."""
+    """hot, pinch, fumes, ptfe, electrical, fire, breakage, steam, food, dishwasher, sun, child, rights or limit."""
     title: str
     words: str
+    short: str
+    """A few words for a small printed card."""
 
 
 _HOT: Final = Caution(
@@ -27,54 +29,86 @@ _HOT: Final = Caution(
     "Hot surfaces",
     "Platen, blank and cover sheet stay hot after pressing; metal and ceramic look cool. Gloves for that heat, "
     "a marked heat-proof rest, children and pets out.",
+    "Hot platen, blank and cover: gloves",
 )
 _PINCH: Final = Caution(
-    "pinch", "Pinch points", "Hands clear before closing, lid held, no one reaches across; a stable bench."
+    "pinch",
+    "Pinch points",
+    "Hands clear before closing, lid held, no one reaches across; a stable bench.",
+    "Hands clear before closing",
 )
 _FUMES: Final = Caution(
     "fumes",
     "Fumes",
     "Lead the air out of doors. Stop if it smells sharp or smokes; press no plastic that is not sold for pressing; "
     "read the ink’s and film’s safety sheets.",
+    "Fumes: air led out of doors",
 )
 _FUMES_MORE: Final = Caution(
     "fumes",
     "Fumes: more than usual",
     "This material gives off more when heated: strong ventilation out of doors, and stop if it smells sharp or "
     "smokes. Press only what is sold for pressing; read the safety sheets.",
+    "Strong fumes: air led out of doors",
 )
 _PTFE: Final = Caution(
     "ptfe",
     "PTFE sheet",
     "Stay under its limit, about 260 °C (500 °F); overheated PTFE gives off harmful fumes. "
     "No birds in the building’s air.",
+    "PTFE under 260 °C; no birds",
 )
 _ELECTRICAL: Final = Caution(
     "electrical",
     "Mains power",
     "An earthed outlet of its own, no light extension lead or strip, cord sound. A licensed electrician decides.",
+    "Earthed outlet of its own",
 )
 _FIRE: Final = Caution(
     "fire",
     "Fire",
     "Never unattended; paper and cloth clear; an extinguisher fit for mains within reach; off and unplugged after.",
+    "Never unattended; unplug after",
 )
 _BREAKAGE: Final = Caution(
     "breakage",
     "Breakage",
     "Eye protection, even pressure, no sudden cooling. Follow the blank’s sheet; never put hot glass in water.",
+    "Eye protection; no sudden cooling",
 )
-_STEAM: Final = Caution("steam", "Steam", "It escapes sideways: face and wrists clear of the gap.")
+_STEAM: Final = Caution(
+    "steam", "Steam", "It escapes sideways: face and wrists clear of the gap.", "Steam escapes sideways"
+)
 _FOOD: Final = Caution(
     "food",
     "Food contact",
     "Image outside, away from lip and food, unless the blank’s maker states food contact in writing.",
+    "Steam escapes sideways",
 )
 _DISHWASHER: Final = Caution(
-    "dishwasher", "Dishwasher, oven, microwave", "Only as the blank’s sheet or a test of your own says."
+    "dishwasher",
+    "Dishwasher, oven, microwave",
+    "Only as the blank’s sheet or a test of your own says.",
+    "Dishwasher only as the sheet says",
 )
 _SUN: Final = Caution(
-    "sun", "Sun and outdoors", "Indoors unless rated; test for weeks against a twin kept in the dark."
+    "sun",
+    "Sun and outdoors",
+    "Indoors unless rated; test for weeks against a twin kept in the dark.",
+    "Indoors unless rated",
+)
+
+_CHILDREN: Final = Caution(
+    "child",
+    "Made for a child",
+    "Small parts and cords are hazards; local toy and labelling law applies. Keep the lot with the sale.",
+    "For a child: small parts, labels",
+)
+_RIGHTS: Final = Caution(
+    "rights",
+    "Rights in the artwork",
+    "Not the maker’s own drawing: a licence or written permission comes before any sale.",
+    "Artwork: permission before sale",
 )
 
 _MORE_FUMES: Final = ("neoprene", "acrylic", "leatherette")
@@ -85,14 +119,23 @@ _OUTDOOR: Final = ("aluminium", "steel", "slate", "stone")
 
 
 def cautions(
-    substrate: str, *, ptfe: bool, pre_press: bool = False, water: bool = False, over_limit: str | None = None
+    substrate: str,
+    *,
+    ptfe: bool,
+    pre_press: bool = False,
+    water: bool = False,
+    child: bool = False,
+    others_artwork: bool = False,
+    over_limit: str | None = None,
 ) -> tuple[Caution, ...]:
     """Return the cautions to show beside a setting, the gravest first.
 
     `ptfe`: a PTFE sheet is in the stack. `over_limit`: a sentence where the setting is above the stack's weakest
-    limit. The words are those of common practice and the trade's articles; local rules go before them.
+    limit. `child`: the piece is made for one. `others_artwork`: the artwork is not the maker's own. The words are those of common practice and the trade's articles; local rules go before them.
     """
-    found = [Caution("limit", "Above a limit", over_limit)] if over_limit else []
+    found = (
+        [Caution("limit", "Above a limit", over_limit, "Above what the stack bears: set less")] if over_limit else []
+    )
     found += [_HOT, _PINCH, _FUMES_MORE if substrate in _MORE_FUMES else _FUMES]
     if ptfe:
         found.append(_PTFE)
@@ -105,4 +148,8 @@ def cautions(
         found += [_FOOD, _DISHWASHER]
     if substrate in _OUTDOOR:
         found.append(_SUN)
+    if child:
+        found.append(_CHILDREN)
+    if others_artwork:
+        found.append(_RIGHTS)
     return tuple(found)

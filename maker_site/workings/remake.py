@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
@@ -14,6 +15,8 @@ from maker_site.workings.stack import Limit, Stack, holds_ptfe, stack_of, weakes
 from maker_site.workings.starting_point import Source, StartingPoint
 
 T = TypeVar("T")
+_FOR_CHILDREN = re.compile(r"\b(?:child|children|baby|babies|christening|toy|nursery|school)", re.IGNORECASE)
+"""Words of an occasion that make a piece a child's. A guess: the caution says what to look at, and forbids nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +91,10 @@ def remake(project: Project, workshop: Workshop, points: Sequence[StartingPoint]
             ptfe=holds_ptfe(stack),
             pre_press=pre_press is not None,
             water=cool == "water",
+            child=any(_FOR_CHILDREN.search(occasion) for occasion in project.occasions),
+            others_artwork=any(
+                artwork.licence and not artwork.licence.lower().startswith("own") for artwork in project.artwork
+            ),
             over_limit=over_limit_words(setting.true, limit) if over and limit and setting and setting.true else None,
         ),
         own[-1] if own else None,

@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from maker_site.pages import addresses
 from maker_site.pages.marks import Layer as DrawnLayer
-from maker_site.pages.marks import mirror_mark, stack_drawing, swatch
+from maker_site.pages.marks import NARROW, WIDE, mirror_mark, stack_drawing, swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Link
@@ -49,7 +49,8 @@ def card_page(book: Notebook, project: Project) -> Page:
         _mirror_words(remake.mirror),
         None if remake.mirror is None else mirror_mark(mirrored=remake.mirror, size=36),
         tuple(_small_facts(book, remake)),
-        _stack(remake),
+        _stack(remake, "stack", NARROW),
+        _stack(remake, "paper-stack", WIDE),
         remake.stack.written,
         tuple(layer.label for layer in remake.stack.layers),
         tuple(_steps(book, remake, setting)),
@@ -88,7 +89,7 @@ def _small_facts(book: Notebook, remake: Remake) -> Iterator[Fact]:
         yield Fact("Stack bears", f"{limit}: {remake.limit.what}")
 
 
-def _stack(remake: Remake) -> Markup:
+def _stack(remake: Remake, prefix: str, width: int) -> Markup:
     face = remake.setting.face if remake.setting else None
     wrapped = face == "wrapped" or (face is None and remake.press is not None and remake.press.kind == "mug")
     printed: Literal["up", "down"] = "up" if face == "print up" else "down"

@@ -321,6 +321,8 @@ class CardPage:
     small_facts: tuple[Fact, ...]
     """Pre-press, peel, cool, at once, coated side, limit."""
     stack: Markup
+    stack_for_paper: Markup
+    """The same drawn wide, for the printed side."""
     stack_written: bool
     """False: the usual stack is drawn since none was written down."""
     stack_words: tuple[str, ...]
