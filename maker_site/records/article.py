@@ -22,5 +22,5 @@ class Article(Record):
 
     title: str
     text: str
-    """Markdown, without the heading that is the title."""
+    """Markdown; empty lines stand where the heading was that is the title."""
     head: ArticleHead = ArticleHead()

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Final
 
-from maker_site.records.problems import Problem, Severity, nearest
+from maker_site.records.problems import Problem, Severity, nearest, quoted
 
 FOLDERS: Final = ("blanks", "presses", "supplies", "projects", "articles", "press-log", "theme", "fonts")
 FILES: Final = ("shop.yaml", "about.md")
@@ -28,6 +28,12 @@ PICTURE_ENDINGS: Final = (
     ".gif",
 )
 _ID: Final = re.compile(r"[^\W_][\w-]*(?:\.[\w-]+)*")
+_ALSO_MEANT: Final = {
+    ".yaml": (".yaml", ".yml"),
+    ".md": (".md", ".markdown", ".txt"),
+    ".csv": (".csv", ".tsv", ".txt", ".xlsx", ".ods"),
+}
+"""For the ending of a record's file: endings, in capitals too, of files that were perhaps meant to be read."""
 _LARGEST_TEXT: Final = 8 * 1024 * 1024
 
 
@@ -44,8 +50,8 @@ class ContentFolder:
         self.problems.append(Problem(file, line, "", message, severity))
 
     def name(self, path: Path) -> str:
-        """Return the path from the content folder, with forward slashes."""
-        return path.relative_to(self.root).as_posix()
+        """Return the path from the content folder, with forward slashes; a byte that is no text becomes ``?``."""
+        return path.relative_to(self.root).as_posix().encode("utf-8", "replace").decode()
 
     def stays_inside(self, path: Path) -> bool:
         """Tell whether the path, its links followed, is inside the content folder."""
@@ -58,6 +64,9 @@ class ContentFolder:
             self.say(name, "this is a link to a file outside the content folder; copy the file in instead")
             return None
         try:
+            if path.exists() and not path.is_file():
+                self.say(name, "this is not a file")
+                return None
             if path.stat().st_size > _LARGEST_TEXT:
                 self.say(name, f"the file is larger than {_LARGEST_TEXT // 1024 // 1024} MB; is it text?")
                 return None
@@ -65,10 +74,8 @@ class ContentFolder:
         except OSError as error:
             self.say(name, f"the file can't be opened: {reason(error)}")
             return None
-        if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):  # a spreadsheet's "Unicode text"
-            encoding = "utf-16"
-        else:
-            encoding = "utf-8-sig"
+        spreadsheet = raw[:2] in (b"\xff\xfe", b"\xfe\xff")  # its "Unicode text"
+        encoding = "utf-16" if spreadsheet else "utf-8-sig"
         try:
             return raw.decode(encoding)
         except UnicodeDecodeError as error:
@@ -83,40 +90,42 @@ class ContentFolder:
 
     def question_strangers(self) -> None:
         """Question entries at the top whose names are near to one that is read."""
-        for path in sorted(self.root.iterdir()):
+        for path in self.entries(self.root):
             known = FOLDERS if path.is_dir() else FILES
-            if path.name.startswith(".") or path.name in known:
-                continue
-            meant = nearest(path.name, known)
+            meant = "" if path.name in known else nearest(path.name, known)
             if meant:
-                self.say(path.name, f"“{path.name}” is not read{meant}", severity=Severity.CAUTION)
+                self.say(self.name(path), f"{quoted(path.name)} is not read{meant}", severity=Severity.CAUTION)
 
-    def records(self, folder: str, inner: str | None = None) -> Iterator[tuple[str, Path]]:
+    def entries(self, folder: Path) -> list[Path]:
+        """Return what lies in a folder, by name, hidden things (``.``) and things set aside (``_``) left out.
+
+        None where there is no folder, or where it can't be read or lies outside (and the problem is noted).
+        """
+        if not folder.is_dir():
+            return []
+        if not self.stays_inside(folder):
+            sentence = "this is a link to a folder outside the content folder; move the folder in instead"
+            self.say(self.name(folder), sentence)
+            return []
+        try:
+            return sorted(path for path in folder.iterdir() if not path.name.startswith((".", "_")))
+        except OSError as error:
+            self.say(self.name(folder), f"the folder can't be opened: {reason(error)}")
+            return []
+
+    def records(self, folder: str, inner: str | None = None, ending: str = ".yaml") -> Iterator[tuple[str, Path]]:
         """Yield the id and the file of each record in a folder, by id.
 
-        A record is ID.yaml, or, where `inner` names it, ID/`inner` (which may be missing: the caller finds that out).
+        A record is ID and `ending`, or, where `inner` names it, ID/`inner`, which may be missing.
         """
-        base = self.root / folder
-        if not base.is_dir():
-            return
-        if not self.stays_inside(base):
-            self.say(
-                folder, "this is a link to a folder outside the content folder; move the folder in instead"
-            )
-            return
         found: dict[str, Path] = {}
-        for path in sorted(base.iterdir()):
-            if path.name.startswith((".", "_")):
-                continue
-            record = self._record_at(path, inner)
+        for path in self.entries(self.root / folder):
+            record = self._record_at(path, inner, ending)
             if record is None:
                 continue
             if not _ID.fullmatch(record):
-                self.say(
-                    self.name(path),
-                    f"“{record}” can't be the name of a record; use letters, digits and hyphens, "
-                    f"like {_as_id(record)}",
-                )
+                advice = f"use letters, digits and hyphens, like {_as_id(record)}"
+                self.say(self.name(path), f"{quoted(record)} can't be the name of a record; {advice}")
                 continue
             if record in found:
                 self.say(self.name(path), f"the record “{record}” is there twice: as a file and as a folder")
@@ -124,27 +133,33 @@ class ContentFolder:
             found[record] = path / inner if inner and path.is_dir() else path
         yield from found.items()
 
-    def _record_at(self, path: Path, inner: str | None) -> str | None:
+    def _record_at(self, path: Path, inner: str | None, ending: str) -> str | None:
         if path.is_dir():
             return path.name if inner else None
-        if path.suffix.lower() == ".yml" or (path.suffix != ".yaml" and path.suffix.lower() == ".yaml"):
+        if path.suffix != ending and path.suffix.lower() in _ALSO_MEANT[ending]:
             self.say(
-                self.name(path), f"this file is not read; name it {path.stem}.yaml", severity=Severity.CAUTION
+                self.name(path), f"this file is not read; save it as {path.stem}{ending}", severity=Severity.CAUTION
             )
-        return path.stem if path.suffix == ".yaml" else None
+        return path.stem if path.suffix == ending else None
+
+    def files(self, folder: str, ending: str) -> list[Path]:
+        """Return the files of one ending in a folder, by name; those that were perhaps meant are questioned."""
+        return [path for path in self.entries(self.root / folder) if self._record_at(path, None, ending)]
 
     def inner_file(self, base: Path, inner: str) -> str | None:
         """Return a sentence when `inner` (already without ``..``) is no readable file inside `base`, else None."""
         path = base / inner
         if not self.stays_inside(path):
-            return f"“{inner}” is a link that leaves the content folder; copy the file in instead"
-        if path.is_file():
-            return None
-        if path.exists():
-            return f"“{inner}” is not a file"
-        here = [] if not path.parent.is_dir() else [each.name for each in path.parent.iterdir()]
-        meant = nearest(path.name, here)
-        return f"there is no file “{inner}” in {self.name(base)}{meant}"
+            return f"{quoted(inner)} is a link that leaves the content folder; copy the file in instead"
+        try:
+            if path.is_file():
+                return None
+            if path.exists():
+                return f"{quoted(inner)} is not a file"
+            here = [each.name for each in path.parent.iterdir()]
+        except OSError:  # no such folder, or a name longer than a name can be
+            here = []
+        return f"there is no file {quoted(inner)} in {self.name(base)}{nearest(path.name, here)}"
 
 
 def pictures_in(folder: Path) -> list[str]:

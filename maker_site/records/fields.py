@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Iterable
 from datetime import date
 from fractions import Fraction
-from typing import Annotated, Any, Protocol
+from typing import Annotated, Any, Literal, Protocol
 from urllib.parse import urlsplit
 
 from pydantic import BeforeValidator, PlainValidator, ValidationInfo
@@ -89,19 +89,22 @@ def count_from_one(text: str) -> int:
     return value
 
 
+def _folded(text: str) -> str:
+    return " ".join(text.split()).lower()
+
+
 def one_of(known: Iterable[str], what: str, also: dict[str, str] | None = None) -> Callable[[str], str]:
     """Return a reader of one of the known words, which names the nearest when the word is another."""
-    allowed = tuple(known)
+    allowed = {each.lower(): each for each in known}
     others = also or {}
 
     def read(text: str) -> str:
-        clean = re.sub(r"\s+", " ", text.strip()).lower()
+        clean = _folded(text)
         clean = others.get(clean, clean)
         if clean not in allowed:
-            raise NotReadable(
-                f"{quoted(text)} is not {what}; write {listed(allowed)}{nearest(clean, (*allowed, *others))}"
-            )
-        return clean
+            words_near = nearest(clean, (*allowed.values(), *others))
+            raise NotReadable(f"{quoted(text)} is not {what}; write {listed(allowed.values())}{words_near}")
+        return allowed[clean]
 
     return read
 
@@ -114,12 +117,15 @@ def substrate(text: str) -> str:
     return words.SUBSTRATE_SPELLINGS.get(clean, clean)
 
 
+_known_face = one_of(words.FACES, "a way for the print to look", words.FACE_SAYINGS)
+
+
 def face(text: str) -> str:
     """Read which way the print looks; a bare up or down is kept as written, to be questioned."""
-    clean = re.sub(r"\s+", " ", text.strip()).lower()
+    clean = _folded(text)
     if clean in words.UNCLEAR_FACES:
         return clean
-    return one_of(words.FACES, "a way for the print to look", words.FACE_SAYINGS)(clean)
+    return _known_face(text)
 
 
 def web_address(text: str) -> str:
@@ -153,8 +159,11 @@ def layers(text: str) -> list[str]:
 
 
 def plain_text(text: str) -> str:
-    """Return text without spaces at its ends."""
-    return text.strip()
+    """Return text without spaces at its ends; spaces alone are refused."""
+    clean = text.strip()
+    if not clean:
+        raise NotReadable("nothing is written here; write a text, or take it out")
+    return clean
 
 
 def relative_path(text: str) -> str:
@@ -172,7 +181,6 @@ def relative_path(text: str) -> str:
 
 
 Text = Annotated[str, _read(plain_text)]
-Word = Text
 Date = Annotated[date, _read(iso_date)]
 YesNo = Annotated[bool, _read(yes_or_no)]
 Count = Annotated[int, _read(count)]
@@ -197,6 +205,9 @@ Share = Annotated[q.Share, _read(q.share)]
 Measure = Annotated[q.Measure, _read(q.measure)]
 Laydown = Annotated[Fraction, _read(q.laydown)]
 
+TemperatureUnit = Annotated[Literal["C", "F"], _read(one_of(("C", "F"), "a unit of temperature"))]
+LengthUnit = Annotated[Literal["mm", "cm", "in"], _read(one_of(("mm", "cm", "in"), "a unit of length"))]
+PressureUnit = Annotated[Literal["bar", "psi", "kPa"], _read(one_of(("bar", "psi", "kPa"), "a unit of pressure"))]
 Method = Annotated[str, _read(one_of(words.METHODS, "a method"))]
 Substrate = Annotated[str, _read(substrate)]
 Face = Annotated[str, _read(face)]
@@ -217,7 +228,7 @@ def _listed_defects(value: object) -> object:
 
 def defect(text: str) -> str:
     """Read a defect by its one word or by another name for it; an unclear word is kept, to be questioned."""
-    clean = re.sub(r"\s+", " ", text.strip()).lower()
+    clean = _folded(text)
     if clean in words.UNCLEAR_DEFECTS:
         return clean
     known = words.DEFECT_BY_NAME.get(clean)

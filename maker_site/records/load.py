@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-import re
 from pathlib import Path
 
-from maker_site.records.article import Article
+from pydantic import ValidationError
+
+from maker_site.records.article import Article, ArticleHead
 from maker_site.records.blank import Blank
 from maker_site.records.content_folder import ContentFolder, pictures_in
 from maker_site.records.crosscheck import crosscheck
 from maker_site.records.press import Press
 from maker_site.records.pressing import Pressing
+from maker_site.records.problems import Problem, quoted
 from maker_site.records.project import Project
 from maker_site.records.read_log import read_log
-from maker_site.records.read_record import R, record_from
+from maker_site.records.read_record import R, part_from, record_from
 from maker_site.records.shop import Shop, Units
 from maker_site.records.supply import Supply
 from maker_site.records.workshop import Findings, Workshop
@@ -22,6 +24,8 @@ from maker_site.records.yaml_text import TextTree, read_yaml
 
 def load(root: Path) -> Findings:
     """Read the content folder `root`; all problems come back together, sorted by file and line."""
+    if not root.is_dir():
+        return Findings(None, (Problem("", 0, "", f"there is no folder {quoted(str(root))}"),))
     folder = ContentFolder(root)
     folder.question_strangers()
     shop = _shop(folder)
@@ -46,11 +50,23 @@ def load(root: Path) -> Findings:
 def _shop(folder: ContentFolder) -> Shop | None:
     path = folder.root / "shop.yaml"
     if not path.exists():
-        folder.say(
-            "shop.yaml", "there is no shop.yaml in this folder; write one with “name” and “currency” in it"
-        )
+        folder.say("shop.yaml", "there is no shop.yaml in this folder; write one with “name” and “currency” in it")
         return None
-    return _record(folder, Shop, path, {"id": "shop"}, Units(), "a shop")
+    text = folder.text(path)
+    if text is None:
+        return None
+    tree = read_yaml(text, "shop.yaml")
+    shop, problems = record_from(Shop, tree, "shop.yaml", {"id": "shop"}, _own_units(tree), kind="a shop")
+    folder.problems += problems
+    return shop
+
+
+def _own_units(shop: TextTree) -> Units:
+    """Return the units that the shop's own bare numbers are in; what is wrong with them is said with the shop."""
+    try:
+        return Units.model_validate(shop.fields.get("units", {}))
+    except ValidationError:
+        return Units()
 
 
 def _record(
@@ -107,59 +123,53 @@ def _folder_photos(home: Path) -> tuple[str, ...]:
 
 
 def _articles(folder: ContentFolder, units: Units) -> dict[str, Article]:
-    base = folder.root / "articles"
     found: dict[str, Article] = {}
     heads = dict(folder.records("articles"))
-    if not base.is_dir() or not folder.stays_inside(base):
-        return found
-    for path in sorted(base.glob("*.md")):
+    for article_id, path in folder.records("articles", ending=".md"):
+        head_file = heads.pop(article_id, None)
+        head = _article_head(folder, head_file, units) if head_file else ArticleHead()
         text = folder.text(path)
         if text is None:
             continue
         title, body = split_title(text)
-        head_file = heads.pop(path.stem, None)
-        head_text = folder.text(head_file) if head_file else ""
-        file = folder.name(head_file) if head_file else folder.name(path)
         if title is None:
-            folder.say(
-                folder.name(path),
-                "the article has no title; begin it with a line like “# Reading the paper”",
-                line=1,
-            )
-            continue
-        tree = read_yaml(head_text or "", file)
-        nested = TextTree(
-            {"head": tree.fields} if tree.fields else {},
-            {(): 1, **{("head", *place): line for place, line in tree.lines.items()}},
-            tree.problems,
-        )
-        given = {"id": path.stem, "title": title, "text": body}
-        article, problems = record_from(Article, nested, file, given, units, kind="an article")
-        folder.problems += problems
-        if article is not None:
-            found[path.stem] = article
+            sentence = "the article has no title; begin it with a line like “# Reading the paper”"
+            folder.say(folder.name(path), sentence, line=1)
+        elif head is not None:
+            found[article_id] = Article(id=article_id, title=title, text=body, head=head)
     for stray, path in heads.items():
         folder.say(folder.name(path), f"there is no {stray}.md beside it")
     return found
 
 
+def _article_head(folder: ContentFolder, path: Path, units: Units) -> ArticleHead | None:
+    text = folder.text(path)
+    if text is None:
+        return None
+    file = folder.name(path)
+    head, problems = part_from(ArticleHead, read_yaml(text, file), file, {}, units, kind="an article")
+    folder.problems += problems
+    return head
+
+
 def split_title(text: str) -> tuple[str | None, str]:
-    """Return the first heading of a Markdown text, when it begins with one, and the rest."""
-    match = re.match(r"\s*#\s+(.+?)\s*#*\s*(?:\n|$)", text)
-    return (match[1], text[match.end() :]) if match else (None, text)
+    """Return the first heading of a Markdown text, when it begins with one, and the rest.
+
+    Empty lines stand where the heading was, so that every other line keeps its number.
+    """
+    lines = text.split("\n")
+    at = next((number for number, line in enumerate(lines) if line.strip()), 0)
+    mark, *words = lines[at].split() or [""]
+    if mark != "#" or not words:
+        return None, text
+    if len(words) > 1 and not words[-1].strip("#"):
+        words.pop()  # the closing marks of a heading are not part of it
+    return " ".join(words), "\n".join(["" for _ in lines[: at + 1]] + lines[at + 1 :])
 
 
 def _press_log(folder: ContentFolder, units: Units) -> tuple[Pressing, ...]:
-    base = folder.root / "press-log"
-    if not base.is_dir():
-        return ()
-    if not folder.stays_inside(base):
-        folder.say(
-            "press-log", "this is a link to a folder outside the content folder; move the folder in instead"
-        )
-        return ()
     rows: list[Pressing] = []
-    for path in sorted(base.glob("*.csv")):
+    for path in folder.files("press-log", ".csv"):
         text = folder.text(path)
         if text is not None:
             pressings, problems = read_log(text, folder.name(path), units)

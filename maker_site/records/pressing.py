@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from pydantic import ValidationInfo, field_validator
 
 from maker_site.records import fields as f

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pydantic import ValidationInfo, field_validator
+
 from maker_site.records import fields as f
 from maker_site.records.base import Part, Record
 
@@ -109,7 +111,13 @@ class Project(Record):
     care: f.Text | None = None
     share: Share = Share()
 
-    tutorial: f.Text | None = None
-    """The write-up, Markdown, out of tutorial.md."""
+    tutorial: str | None = None
+    """The write-up, Markdown, out of tutorial.md, with the file's own lines."""
     folder_photos: tuple[str, ...] = ()
     """Photos in photos/ that the record does not list, by path inside the project's folder."""
+
+    @field_validator("folder_photos", mode="after")
+    @classmethod
+    def _only_unlisted(cls, found: tuple[str, ...], info: ValidationInfo) -> tuple[str, ...]:
+        listed = {photo.file for photo in info.data.get("photos", ())}
+        return tuple(file for file in found if file not in listed)

@@ -5,71 +5,74 @@ Inner module of the records room.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Any, TypeVar, get_args
 
 from pydantic import BaseModel, ValidationError
 
-from maker_site.records.base import Origin, Record
-from maker_site.records.problems import Problem, nearest
+from maker_site.records.base import Origin, Part, Record
+from maker_site.records.problems import Problem, nearest, quoted
 from maker_site.records.shop import Units
 from maker_site.records.yaml_text import Place, TextTree, dotted
 
+P = TypeVar("P", bound=Part)
 R = TypeVar("R", bound=Record)
 
 
 def record_from(
-    model: type[R],
-    tree: TextTree,
-    file: str,
-    given: Mapping[str, Any],
-    units: Units,
-    *,
-    kind: str,
+    model: type[R], tree: TextTree, file: str, given: Mapping[str, Any], units: Units, *, kind: str
 ) -> tuple[R | None, list[Problem]]:
-    """Return the record of a tree and its problems; the record is None where it can't be made.
+    """Return the record of a tree, which knows where it stood, and its problems; see `part_from`."""
+    record, problems = part_from(model, tree, file, given, units, kind=kind)
+    if record is not None:
+        record._origin = Origin(file, tree.lines)
+    return record, problems
+
+
+def part_from(
+    model: type[P], tree: TextTree, file: str, given: Mapping[str, Any], units: Units, *, kind: str
+) -> tuple[P | None, list[Problem]]:
+    """Return the fields of a tree and their problems; None in place of the fields where there is any problem.
 
     `given` holds what the file does not say, such as the id; the maker may not write those fields. `kind` is the
     word for such a record in sentences (``a blank``).
     """
     origin = Origin(file, tree.lines)
     problems = list(tree.problems)
-    clash = [key for key in tree.fields if key in given]
     problems += [
-        origin.problem((key,), f"“{key}” is not a field of {kind}: it is the file's own name or text")
-        for key in clash
+        origin.problem((key,), f"“{key}” is not a field of {kind}: it is the file's own name or what lies beside it")
+        for key in tree.fields
+        if key in given
     ]
     fields = {key: value for key, value in tree.fields.items() if key not in given}
     try:
-        record = model.model_validate({**fields, **given}, context={"units": units})
+        part = model.model_validate({**fields, **given}, context={"units": units})
     except ValidationError as error:
-        problems += problems_of(error, model, origin, kind)
-        return None, problems
-    record._origin = origin  # noqa: SLF001 - the reader alone says where a record stood
-    return (None if problems else record), problems
+        return None, problems + problems_of(error, model, origin, kind, given)
+    return (None if problems else part), problems
 
 
-def problems_of(error: ValidationError, model: type[BaseModel], origin: Origin, kind: str) -> list[Problem]:
-    """Return the maker's sentences for everything that validation found."""
+def problems_of(
+    error: ValidationError, model: type[BaseModel], origin: Origin, kind: str, given: Collection[str] = ()
+) -> list[Problem]:
+    """Return the maker's sentences for all that validation found; the `given` fields are not offered to write."""
     return [
-        origin.problem(place, _sentence(dict(found), model, place, kind))
+        origin.problem(place, _sentence(dict(found), model, place, kind, given))
         for found in error.errors(include_url=False, include_input=False)
         for place in [tuple(found["loc"])]
     ]
 
 
-def _sentence(found: dict[str, Any], model: type[BaseModel], place: Place, kind: str) -> str:
+def _sentence(found: dict[str, Any], model: type[BaseModel], place: Place, kind: str, given: Collection[str]) -> str:
     match found["type"]:
         case "missing":
             group = dotted(place[:-1])
             return f"“{place[-1]}” is missing{f' in {group}' if group else ''}; {kind} needs it"
         case "extra_forbidden":
-            names = field_names(_model_at(model, place[:-1]))
-            return f"“{place[-1]}” is not a field here{nearest(str(place[-1]), names) or _known(names)}"
+            names = [name for name in field_names(_model_at(model, place[:-1])) if name not in given]
+            return f"{quoted(str(place[-1]))} is not a field here{nearest(str(place[-1]), names) or _known(names)}"
         case "value_error":
             return str(found["ctx"]["error"])
-        case "literal_error":
-            return f"the word is not one of those expected here: {found['ctx']['expected']}"
         case "model_type" | "model_attributes_type":
             names = field_names(_model_at(model, place))
             return f"this should hold fields of its own{_known(names)}"
@@ -87,7 +90,7 @@ def field_names(model: type[BaseModel] | None) -> list[str]:
     """Return the names that a maker may write in a group of fields."""
     if model is None:
         return []
-    return [info.alias or name for name, info in model.model_fields.items() if name not in ("id",)]
+    return [info.alias or name for name, info in model.model_fields.items()]
 
 
 def _model_at(model: type[BaseModel] | None, place: Place) -> type[BaseModel] | None:

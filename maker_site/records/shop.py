@@ -6,17 +6,14 @@ from typing import Annotated
 
 from maker_site.records import fields as f
 from maker_site.records.base import Part, Record
-from maker_site.records.quantities.length import LengthUnit
-from maker_site.records.quantities.pressure import PressureUnit
-from maker_site.records.quantities.temperature import TemperatureUnit
 
 
 class Units(Part):
     """What a bare number means, and which unit is shown first."""
 
-    temperature: TemperatureUnit = "C"
-    length: LengthUnit = "mm"
-    pressure: PressureUnit = "bar"
+    temperature: f.TemperatureUnit = "C"
+    length: f.LengthUnit = "mm"
+    pressure: f.PressureUnit = "bar"
 
 
 class Fee(Part):

@@ -12,14 +12,16 @@ from typing import Final, TypeAlias
 
 import yaml
 
-from maker_site.records.problems import Problem
+from maker_site.records.problems import Problem, quoted
 
 Place: TypeAlias = tuple[str | int, ...]
 """Where a value stands in a record: keys and positions from the top."""
 Tree: TypeAlias = "dict[str, Tree] | list[Tree] | str"
 
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_USUAL_TAGS: Final = ("str", "null", "bool", "int", "float", "timestamp", "merge", "value", "seq", "map")
 _DEEPEST: Final = 12
+_TOO_DEEP: Final = "fields are nested too deep"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +44,8 @@ def read_yaml(text: str, file: str) -> TextTree:
         node = yaml.compose(text, Loader=_LOADER)
     except yaml.YAMLError as error:
         return TextTree({}, {}, (_syntax_problem(error, text, file),))
+    except RecursionError:  # where only the loader in Python is there: the one in C has a limit of its own
+        return TextTree({}, {}, (Problem(file, 0, "", _TOO_DEEP),))
     if node is None:
         return TextTree({}, {(): 1}, ())
     reading = _Reading(file)
@@ -63,16 +67,20 @@ class _Reading:
         self.problems.append(Problem(self.file, line, dotted(place), message))
 
     def tree(self, node: yaml.Node, place: Place) -> Tree:
-        line = node.start_mark.line + 1
-        self.lines[place] = line
+        line = self.lines.setdefault(place, node.start_mark.line + 1)  # a field's line is its name's
         if id(node) in self.seen:
             self.say(place, line, "this repeats another part by an alias (*); write it out instead")
             return ""
         if len(place) > _DEEPEST:
-            self.say(place, line, "fields are nested too deep")
+            self.say(place, line, _TOO_DEEP)
+            return ""
+        if (sign := node.tag.removeprefix("tag:yaml.org,2002:")) not in _USUAL_TAGS:
+            self.say(
+                place, line, f"{quoted(sign)} was read as a tag of YAML; a value that begins with “!” wants quotes"
+            )
             return ""
         if isinstance(node, yaml.ScalarNode):
-            plain_nothing = node.style is None and node.value in ("~", "null")
+            plain_nothing = not node.style and node.value in ("~", "null")
             return "" if plain_nothing else str(node.value)
         self.seen.add(id(node))
         if isinstance(node, yaml.SequenceNode):
@@ -87,14 +95,13 @@ class _Reading:
                 self.say(place, line, "a field's name should be plain words")
                 continue
             key = key_of(str(key_node.value))
-            if key in found:
-                first = self.lines[(*place, key)]
+            if (first := self.lines.get((*place, key))) is not None:
                 self.say(
-                    (*place, key), line, f"“{key}” is written twice, first in line {first}; keep one of them"
+                    (*place, key), line, f"{quoted(key)} is written twice, first in line {first}; keep one of them"
                 )
                 continue
-            value = self.tree(value_node, (*place, key))
             self.lines[(*place, key)] = line
+            value = self.tree(value_node, (*place, key))
             if value not in ("", [], {}):
                 found[key] = value
         return found
@@ -112,21 +119,18 @@ def dotted(place: Place) -> str:
 
 
 def _syntax_problem(error: yaml.YAMLError, text: str, file: str) -> Problem:
-    line = 0
-    what = "the file can't be read as YAML"
-    if isinstance(error, yaml.MarkedYAMLError):
-        mark = error.problem_mark or error.context_mark
-        line = mark.line + 1 if mark else 0
-        if error.problem:
-            what += f": {error.problem}"
-    elif isinstance(error, yaml.reader.ReaderError):
-        what = f"the file holds a character that is not text (code {error.character:#x})"
-        line = text[: error.position].count("\n") + 1
-    lines = text.splitlines()
-    if 0 < line <= len(lines):
-        shown = lines[line - 1].strip()
-        if "\t" in lines[line - 1][: len(lines[line - 1]) - len(lines[line - 1].lstrip())]:
-            what += "; use spaces, not tabs, at the start of a line"
-        elif shown:
-            what += f", near “{shown[:60]}”; a value with “: ” or “#” in it wants quotes"
+    if isinstance(error, yaml.reader.ReaderError):
+        line = text.encode()[: error.position].count(b"\n") + 1  # the loader in C counts bytes
+        return Problem(file, line, "", f"the file holds a character that is not text (code {error.character:#x})")
+    if not isinstance(error, yaml.MarkedYAMLError) or not (mark := error.problem_mark or error.context_mark):
+        return Problem(file, 0, "", "the file can't be read as YAML")
+    line = mark.line + 1
+    if error.problem == "but found another document":
+        return Problem(file, line, "", "a second record begins here with “---”; a file holds one")
+    what = f"the file can't be read as YAML: {error.problem}"
+    written = [*text.splitlines(), *("",) * line][mark.line]
+    if re.match(r"\s*\t", written):
+        what += "; use spaces, not tabs, at the start of a line"
+    elif written.strip():
+        what += f", near {quoted(written)}; a value wants quotes where “: ” or “#” is in it or a sign begins it"
     return Problem(file, line, "", what)
