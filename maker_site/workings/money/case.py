@@ -8,10 +8,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Final
 
 from maker_site.records import Blank, Press, Pressing, Project, Workshop
 from maker_site.records.quantities import Duration
 from maker_site.workings.money.words import Figures
+
+_MATERIALS: Final = {
+    "sublimation": "transfer paper",
+    "heat-transfer vinyl": "vinyl",
+    "film transfer": "film",
+}
+"""What carries the picture, by method."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +63,16 @@ class Case:
     def method(self) -> str:
         """How the picture gets onto the blank."""
         return self.workshop.method_of(self.project)
+
+    @property
+    def material(self) -> str:
+        """The kind of supply that carries the picture."""
+        return _MATERIALS[self.method]
+
+    @property
+    def of_picture(self) -> tuple[str, ...]:
+        """The kinds of supply that are counted with the picture, not one by one."""
+        return (self.material, "ink") if self.method == "sublimation" else (self.material,)
 
     @property
     def pieces(self) -> int:

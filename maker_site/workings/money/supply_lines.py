@@ -7,22 +7,34 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from maker_site.records import Supply
 from maker_site.records.project import Use
+from maker_site.records.quantities import Measure
 from maker_site.workings.money.case import Case
-from maker_site.workings.money.choice import Missing, choose, cost_of_use, unit_price
+from maker_site.workings.money.choice import Missing, UnitPrice, choose, cost_of_use, unit_price
 from maker_site.workings.money.line import CostLine, unknown
+from maker_site.workings.money.words import Figures
 
 _ON_GOOD_PIECES: Final = ("packaging", "other")
 """Spent after the pressing, so a spoiled piece takes none."""
-_PICTURE: Final = ("ink", "transfer paper", "vinyl", "film")
-"""Worked out by `transfer_lines`."""
 _NOT_BOUGHT_AS_SUCH: Final = ("transfer", "blank")
 _WORN: Final = ("cover sheet", "pad")
 """Used again and again, so paid for over their life."""
+
+
+_COUNTED_USES: Final = ("pressings", "pieces", "sheets")
+
+
+@dataclass(frozen=True, slots=True)
+class _Worn:
+    """What one pressing wears off something that lasts."""
+
+    each: Fraction
+    words: str
 
 
 def use_line(case: Case, use: Use) -> CostLine:
@@ -32,6 +44,11 @@ def use_line(case: Case, use: Use) -> CostLine:
     price = unit_price(supply)
     if isinstance(price, Missing):
         return unknown(supply.name, price.why)
+    worn = _worn(supply, price, case.figures)
+    if isinstance(worn, Missing):
+        return unknown(supply.name, worn.why)
+    if worn is not None:
+        return _worn_use_line(case, use, supply, worn)
     if taken is None:
         return unknown(supply.name, f"the project says not how much {supply.id} it takes")
     each = cost_of_use(taken, price, supply)
@@ -46,6 +63,33 @@ def use_line(case: Case, use: Use) -> CostLine:
     )
 
 
+def _worn_use_line(case: Case, use: Use, supply: Supply, worn: _Worn) -> CostLine:
+    """Return the line of something that lasts: a use is a pressing of its life, one a piece if unsaid."""
+    taken = use.use or Measure(Fraction(1), "pressings")
+    if taken.unit not in _COUNTED_USES:
+        return unknown(supply.name, f"{supply.id} lasts pressings and is used in {taken.unit}")
+    times, words = _times(case, supply, of_piece=use.use is None)
+    uses = f" × {case.figures.number(taken.amount)}" if taken.amount != 1 else ""
+    return CostLine(
+        supply.name,
+        worn.each * taken.amount * times,
+        f"{worn.words}{uses}{words}",
+        used_up=supply.kind not in _ON_GOOD_PIECES,
+    )
+
+
+def _worn(supply: Supply, price: UnitPrice, figures: Figures) -> _Worn | Missing | None:
+    """Return what one pressing wears off a supply; None for one that is not said to last."""
+    if supply.lasts is None:
+        return None
+    if supply.lasts.unit not in _COUNTED_USES:
+        return Missing(f"{supply.id} says not how many pressings it lasts")
+    whole_packet = price.unit not in ("sheets", "pieces") and supply.contents is not None
+    one = price.each * supply.contents.amount if whole_packet and supply.contents else price.each
+    lasts = supply.lasts.amount
+    return _Worn(one / lasts, f"{figures.fine(one)} ÷ {figures.number(lasts)} pressings")
+
+
 def _times(case: Case, supply: Supply, *, of_piece: bool) -> tuple[Fraction, str]:
     """Return how often the amount is taken for one sold item: a supply's own use is for one piece."""
     if of_piece:
@@ -56,9 +100,9 @@ def _times(case: Case, supply: Supply, *, of_piece: bool) -> tuple[Fraction, str
 
 
 def project_lines(case: Case) -> Iterator[CostLine]:
-    """Yield a line for each supply that the project names, save those of the picture."""
+    """Yield a line for each supply that the project names, save those counted with the picture."""
     for use in case.project.supplies:
-        if case.workshop.supplies[use.supply].kind not in _PICTURE:
+        if case.workshop.supplies[use.supply].kind not in case.of_picture:
             yield use_line(case, use)
 
 
@@ -80,7 +124,7 @@ def stack_lines(case: Case) -> Iterator[CostLine]:
             recorded = any(each.kind == layer for each in case.workshop.supplies.values())
             if layer != "pad" or recorded:
                 yield unknown(layer.capitalize(), supply.why)
-        elif supply.kind not in _PICTURE and supply.id not in counted:
+        elif supply.kind not in case.of_picture and supply.id not in counted:
             yield _layer(case, supply, times)
 
 
@@ -89,17 +133,14 @@ def _layer(case: Case, supply: Supply, times: int) -> CostLine:
     if isinstance(price, Missing):
         return unknown(supply.name, price.why)
     figures = case.figures
-    if supply.lasts is not None:
-        one = (
-            price.each
-            if price.unit in ("sheets", "pieces")
-            else price.each * (supply.contents.amount if supply.contents else 1)
-        )
+    worn = _worn(supply, price, figures)
+    if isinstance(worn, Missing):
+        return unknown(supply.name, worn.why)
+    if worn is not None:
         return CostLine(
             supply.name,
-            one * times / supply.lasts.amount / case.at_once * case.pieces,
-            f"{figures.fine(one)}{_layers(times)} ÷ {figures.number(supply.lasts.amount)} pressings"
-            f"{case.over_at_once}{case.times_pieces}",
+            worn.each * times / case.at_once * case.pieces,
+            f"{worn.words}{_layers(times)}{case.over_at_once}{case.times_pieces}",
             case.at_once_assumed,
             used_up=True,
         )

@@ -6,7 +6,6 @@ Inner module of the money workings.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
@@ -19,20 +18,14 @@ from maker_site.workings.money.supply_lines import use_line
 from maker_site.workings.money.transfer_size import TransferSize, transfer_size
 from maker_site.workings.sheet_layout import SheetLayout, lay_out, sheets_needed
 
-MATERIALS: Final = {
-    "sublimation": "transfer paper",
-    "heat-transfer vinyl": "vinyl",
-    "film transfer": "film",
-}
-"""What carries the picture, by method."""
 _NO_SIZE: Final = "the blank has no size"
 
 
 def transfer_lines(case: Case) -> Iterator[CostLine]:
     """Yield the lines of ink (dye sublimation only) and of what carries the picture."""
     if case.method == "sublimation":
-        yield _ink(case)
-    kind = MATERIALS[case.method]
+        yield from _inks(case)
+    kind = case.material
     written = [use for use in case.project.supplies if _kind(case, use.supply) == kind]
     if written:
         yield from (use_line(case, use) for use in written)
@@ -70,10 +63,15 @@ def _kind(case: Case, name: str) -> str | None:
     return supply.kind if supply else None
 
 
-def _ink(case: Case) -> CostLine:
+def _inks(case: Case) -> Iterator[CostLine]:
+    """Yield the ink by the amounts that the project writes, else the one worked out from the artwork."""
     written = [use for use in case.project.supplies if _kind(case, use.supply) == "ink" and use.use]
-    if written:
-        return replace(use_line(case, written[0]), name="Ink")
+    yield from (use_line(case, use) for use in written)
+    if not written:
+        yield _ink(case)
+
+
+def _ink(case: Case) -> CostLine:
     named = [use.supply for use in case.project.supplies]
     ink = choose("ink", named, case.workshop.supplies)
     size = transfer_size(case.project, case.blank)

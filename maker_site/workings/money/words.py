@@ -74,19 +74,11 @@ class Figures:
 
     def typed(self, value: Decimal) -> str:
         """Return a typed amount with all the digits that it was typed with."""
-        exponent = value.normalize().as_tuple().exponent
-        return money(value, self.currency, self.locale, -exponent if isinstance(exponent, int) else 0)
+        return money(value, self.currency, self.locale, _places(value.normalize()))
 
     def fine(self, value: Fraction) -> str:
         """Return a small amount, such as the price of a millilitre, with three digits that tell something."""
-        digits = digits_of(self.currency)
-        while value and abs(value) * 10**digits < 10 ** (_SIGNIFICANT - 1):
-            digits += 1
-        trimmed = rounded(value, digits).normalize()
-        exponent = trimmed.as_tuple().exponent
-        return money(
-            trimmed, self.currency, self.locale, -exponent if isinstance(exponent, int) and exponent < 0 else 0
-        )
+        return _fine(value, self.currency, self.locale)
 
     def number(self, value: Fraction | int, digits: int = 2) -> str:
         """Return a plain figure with at most so many digits after the point."""
@@ -95,6 +87,20 @@ class Figures:
     def percent(self, share: Fraction) -> str:
         """Return a share of one in percent, with at most one digit after the point."""
         return f"{_number(share * 100, 1, self.locale)} %"
+
+
+@lru_cache(maxsize=8192)
+def _fine(value: Fraction, currency: str, locale: str) -> str:
+    digits = digits_of(currency)
+    while value and abs(value) * 10**digits < 10 ** (_SIGNIFICANT - 1):
+        digits += 1
+    trimmed = rounded(value, digits).normalize()
+    return money(trimmed, currency, locale, _places(trimmed))
+
+
+def _places(value: Decimal) -> int:
+    exponent = value.as_tuple().exponent
+    return max(-exponent, 0) if isinstance(exponent, int) else 0
 
 
 @lru_cache(maxsize=8192)

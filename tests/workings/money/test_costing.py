@@ -25,7 +25,7 @@ from maker_site.workings.money import (
     transfer_size,
 )
 from tests.checks import check
-from tests.workings.money.bench import blank, pressing, project, shop, without, workshop
+from tests.workings.money.bench import SUPPLIES, blank, pressing, project, shop, without, workshop
 
 LOGGED = Yield(Fraction(24, 25), "24 of 25 good", assumed=False)
 HALF = Fraction(1, 2)
@@ -285,6 +285,42 @@ class TestOtherMethods:
         bench = workshop(projects=(project(stack=["tape", "blank", "transfer"], supplies=uses),))
         assert names(sheet_of(bench)).count("Tape") == 1
         assert line(sheet_of(bench), "Tape").exact == Fraction("0.04") / Fraction("0.96")
+
+    def test_nothing_that_the_project_names_is_left_out(self):
+        uses = [{"supply": "vinyl", "use": "100 mm"}, {"supply": "dye-ink", "use": "2 ml"}]
+        bench = workshop(supplies={**SUPPLIES, "vinyl": VINYL}, projects=(project(supplies=uses),))
+        sheet = sheet_of(bench)
+        assert line(sheet, "Vinyl, brown").exact == Fraction("0.42") / Fraction("0.96")
+        assert line(sheet, "Dye ink").exact == Fraction("0.21") / Fraction("0.96")
+        assert "Ink" not in names(sheet)
+
+    @pytest.mark.parametrize(("use", "amount"), [({"use": "3"}, "0.12"), ({}, "0.16")])
+    def test_what_lasts_is_paid_for_over_its_life_wherever_it_is_named(self, use, amount):
+        # 8.00 over 200 pressings: three of them, or one for each of four pieces
+        bench = workshop(projects=(project(supplies=[{"supply": "cover", **use}]),))
+        sheet = sheet_of(bench)
+        assert names(sheet).count("Cover sheet") == 1
+        assert line(sheet, "Cover sheet").exact == Fraction(amount) / Fraction("0.96")
+
+    def test_a_life_that_is_not_counted_in_pressings_is_not_known(self):
+        bench = workshop(supplies={**SUPPLIES, "cover": {**SUPPLIES["cover"], "lasts": "2 kg"}})
+        assert line(sheet_of(bench), "Cover sheet").basis == "not known: cover says not how many pressings it lasts"
+
+    def test_bought_by_area_it_is_paid_for_by_area(self):
+        film = {"name": "Film", "kind": "film", "price": "30.00", "contents": "3 m2"}
+        bench = workshop(blanks=(blank(method="film transfer"),), supplies={**SUPPLIES, "film": film})
+        # 0.106 x 0.106 m at 10.00 a square metre, four pieces
+        assert line(sheet_of(bench), "Film").exact == 4 * Fraction("0.11236") / Fraction("0.96")
+
+    def test_a_roll_of_unsaid_use_is_not_known(self):
+        roll = {"name": "Roll", "kind": "transfer paper", "price": "64.00", "contents": "100 m"}
+        bench = workshop(supplies={**SUPPLIES, "transfer-a4": roll})
+        assert line(sheet_of(bench), "Transfer paper").exact is None
+
+    def test_of_several_papers_the_one_in_the_printer_is_meant(self):
+        wide = {**SUPPLIES["transfer-a4"], "size": "A3", "price": "18.00"}
+        bench = workshop(supplies={**SUPPLIES, "transfer-a3": wide})
+        assert line(sheet_of(bench), "Transfer paper") == line(sheet_of(), "Transfer paper")
 
     def test_amounts_in_units_that_do_not_meet_are_not_known(self):
         bench = workshop(projects=(project(supplies=[{"supply": "gift-box", "use": "3 m"}]),))
