@@ -8,7 +8,7 @@ READ_FORMATS = "JPEG, PNG, WebP, TIFF, HEIC/HEIF, AVIF and GIF (its first frame)
 """The formats that are read, as shown to the maker."""
 
 
-class PictureProblem(ValueError):  # noqa: N818  # told to the maker as one of the records' problems
+class PictureProblem(ValueError):  # told to the maker as one of the records' problems
     """A picture file that can't be used; ``str()`` gives the sentence, without the file's name."""
 
     def __init__(self, path: Path, sentence: str) -> None:
