@@ -11,7 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateError
 from markupsafe import Markup
 
 from maker_site.pages.addresses import relative
-from maker_site.pages.marks import caution_icon
+from maker_site.pages.marks import caution_icon, control_strip
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Picture
 from maker_site.pages.picture_html import picture_html
@@ -38,7 +38,7 @@ class Renderer:
             keep_trailing_newline=True,
             extensions=["jinja2.ext.loopcontrols"],
         )
-        self._environment.globals["icon"] = caution_icon
+        self._environment.globals |= {"icon": caution_icon, "control_strip": control_strip}
 
     @property
     def assets(self) -> dict[str, Path]:
