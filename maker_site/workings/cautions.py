@@ -131,7 +131,8 @@ def cautions(
     """Return the cautions to show beside a setting, the gravest first.
 
     `ptfe`: a PTFE sheet is in the stack. `over_limit`: a sentence where the setting is above the stack's weakest
-    limit. `child`: the piece is made for one. `others_artwork`: the artwork is not the maker's own. The words are those of common practice and the trade's articles; local rules go before them.
+    limit. `child`: the piece is made for one. `others_artwork`: the artwork is not the maker's own. The words are
+    those of common practice and the trade's articles; local rules go before them.
     """
     found = (
         [Caution("limit", "Above a limit", over_limit, "Above what the stack bears: set less")] if over_limit else []

@@ -77,5 +77,8 @@ def gather(root: Path, paths: Sequence[str], *, wholly: bool = False) -> Gathere
 
 def side_by_side(work: Callable[[str], T], items: Iterable[str]) -> Iterator[T]:
     """Do the work on every core; the heavy parts of picture work let other threads run."""
-    with ThreadPoolExecutor(max_workers=os.cpu_count() or 1) as pool:
+    pool = ThreadPoolExecutor(max_workers=os.cpu_count() or 1)
+    try:
         yield from pool.map(work, items)
+    finally:
+        pool.shutdown(cancel_futures=True)  # after Ctrl-C or a fault what has not begun is not begun
