@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
@@ -37,6 +38,7 @@ class NotReadable(ValueError):
     """Text that does not mean what its field needs; the sentence says what was read and what was expected."""
 
 
+_MOST_OFFERED: Final = 3
 _LONGEST_WORD: Final = 80
 """A longer text is no slip of the pen for a known word, and slow to compare."""
 
@@ -49,14 +51,16 @@ def quoted(text: str) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str:
-    """Return ``; did you mean "…"?`` for the known word nearest to `word`, or an empty string where none is near."""
+    """Return ``; did you mean "…"?`` for the known words nearest to `word`, or an empty string where none is near."""
     if len(word) > _LONGEST_WORD:
         return ""
     folded = {each.casefold(): each for each in known}
     letters = sorted(word.casefold())
     swapped = [each for each in folded if sorted(each) == letters]  # gpb is gbp before it is pab
-    matches = swapped or difflib.get_close_matches(word.casefold(), folded, n=1, cutoff=0.6)
-    return f"; did you mean {quoted(folded[matches[0]])}?" if matches else ""
+    longer = [each for each in folded if word.casefold() in re.split(r"[\s_-]+", each)]  # paper: transfer paper
+    near = difflib.get_close_matches(word.casefold(), folded, n=1, cutoff=0.6)
+    matches = swapped[:1] or (longer if len(longer) <= _MOST_OFFERED else []) or near
+    return f"; did you mean {listed(quoted(folded[each]) for each in matches)}?" if matches else ""
 
 
 def listed(words: Iterable[str]) -> str:
