@@ -30,9 +30,7 @@ def picture_html(picture: Picture, here: str, sizes: str = "100vw", *, eager: bo
     )
 
 
-def figure_html(picture: Picture, here: str) -> Markup:
+def figure_html(picture: Picture, here: str, sizes: str = "(min-width: 48em) 42rem, 100vw") -> Markup:
     """Return a picture of a text with its caption."""
     caption = Markup("<figcaption>{}</figcaption>").format(picture.caption) if picture.caption else Markup("")
-    return Markup('<figure class="shown">{}{}</figure>').format(
-        picture_html(picture, here, "(min-width: 48em) 42rem, 100vw"), caption
-    )
+    return Markup('<figure class="shown">{}{}</figure>').format(picture_html(picture, here, sizes), caption)

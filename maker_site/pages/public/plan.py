@@ -8,12 +8,14 @@ from datetime import date
 from markupsafe import Markup
 
 from maker_site.pages import addresses
+from maker_site.pages.marks import swatch
 from maker_site.pages.menu import menu, shared_photos
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Link, Picture
 from maker_site.pages.picture_html import figure_html
 from maker_site.pages.pictures import picture_at
+from maker_site.pages.public.steps import title_and_rest, write_up
 from maker_site.pages.public.views import (
     About,
     Article,
@@ -38,6 +40,8 @@ FOLDER = "articles"
 _FRONT_TILES = 6
 _FRONT_ARTICLES = 4
 _NAMES_A_SUPPLY = "limit"
+_IN_TEXT = "(min-width: 52rem) 640px, calc(100vw - 32px)"
+"""How wide the theme lays a picture of a text."""
 DISCLOSURE = (
     "Some links on this page are paid links: the maker earns something when you buy through them, at no cost to you."
 )
@@ -114,9 +118,11 @@ def _cover(book: Notebook, project: Project) -> tuple[Picture | None, Markup | N
 
 def _tile(book: Notebook, project: Project) -> PublicTile:
     picture, stand_in = _cover(book, project)
+    substrate = book.workshop.blanks[project.blank].substrate
     return PublicTile(
         _tutorial_link(project),
-        book.workshop.blanks[project.blank].substrate,
+        substrate,
+        swatch(substrate, width=28, height=28),
         project.summary,
         project.difficulty,
         book.wording.day(project.share.published),
@@ -129,14 +135,17 @@ def _tutorial_page(book: Notebook, project: Project, newer: Project | None, olde
     here = addresses.tutorial(project.id)
     blank = book.workshop.blanks[project.blank]
     photos = shared_photos(book, project)
-    text, used = written(project.tutorial or "", photos.get, lambda picture: figure_html(picture, here))
     cover, stand_in = _cover(book, project)
+    _, words = title_and_rest(project.tutorial or "")
+    text, used = written(words, photos.get, lambda picture: figure_html(picture, here, _IN_TEXT))
+    parted = write_up(text, addresses.relative(here, cover.fallback.address) if cover else None)
     supplies = _supplies(book, project) if project.share.supplies else ()
     links = [each.link for each in supplies if each.link]
     view = Tutorial(
         project.title,
         project.summary,
         blank.substrate,
+        swatch(blank.substrate, width=184, height=56),
         book.workshop.method_of(project),
         project.difficulty,
         project.time_needed,
@@ -146,7 +155,8 @@ def _tutorial_page(book: Notebook, project: Project, newer: Project | None, olde
         cover,
         stand_in,
         tuple(picture for file, picture in photos.items() if file not in used and picture is not cover),
-        text,
+        parted.opening,
+        parted.steps,
         _setting(book, project) if project.share.setting else None,
         hazards(tuple(each for each in book.remakes[project.id].cautions if each.kind != _NAMES_A_SUPPLY)),
         supplies,
@@ -215,7 +225,7 @@ def _article_page(book: Notebook, article: ArticleRecord) -> Page:
     text, _ = written(
         article.text,
         lambda path: picture_at(book.pictures, f"articles/{path}", article.title),
-        lambda picture: figure_html(picture, here),
+        lambda picture: figure_html(picture, here, _IN_TEXT),
     )
     day = book.wording.day
     view = Article(article.title, text, day(article.head.published), day(article.head.updated), article.head.summary)
@@ -226,9 +236,9 @@ def _article_page(book: Notebook, article: ArticleRecord) -> Page:
 
 def _about_page(book: Notebook) -> Page:
     shop = book.workshop.shop
+    title, words = title_and_rest(book.workshop.about or "")
     text = None
-    if book.workshop.about:
-        text, _ = written(book.workshop.about, lambda _: None, lambda picture: figure_html(picture, "about.html"))
-    return Page(
-        "about.html", "public/about.html", "About", About(text, shop.contact, shop.lead_time), door="about.html"
-    )
+    if words.strip():
+        text, _ = written(words, lambda _: None, lambda picture: figure_html(picture, "about.html"))
+    view = About(text, shop.contact, shop.lead_time)
+    return Page("about.html", "public/about.html", title or "About", view, door="about.html")

@@ -31,6 +31,8 @@ class PublicTile:
 
     link: Link
     material: str
+    swatch: Markup
+    """The material's hatching, small."""
     summary: str | None
     difficulty: str | None
     published: Day | None
@@ -89,12 +91,22 @@ class SharedSupply:
 
 
 @dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a tutorial; its number is its place."""
+
+    title: Markup
+    text: Markup
+
+
+@dataclass(frozen=True, slots=True)
 class Tutorial:
     """tutorials/ID.html."""
 
     title: str
     summary: str | None
     material: str
+    swatch: Markup
+    """The material's hatching, wide."""
     method: str
     difficulty: str | None
     time_needed: str | None
@@ -105,7 +117,9 @@ class Tutorial:
     stand_in: Markup | None
     pictures: tuple[Picture, ...]
     """Shared photos that the text does not show."""
-    text: Markup
+    opening: Markup
+    """What is written before the first step; all of it, where the text has no steps. May be empty."""
+    steps: tuple[Step, ...]
     setting: SharedSetting | None
     hazards: Hazards
     supplies: tuple[SharedSupply, ...]
