@@ -141,6 +141,25 @@ def test_energy_agrees_with_pint(watts, seconds, duty):
     assert kilowatt_hours(watts, seconds, duty) == energy.magnitude
 
 
+class TestPressedTogether:
+    """Pieces in the press together share its power and its sheets; layers count as often as they lie there."""
+
+    def test_power_and_cover_sheet_are_shared(self):
+        alone, four = sheet_of(), sheet_of(workshop(projects=(project(at_once="4"),)))
+        for name in ("Power, pressing", "Cover sheet"):
+            assert line(four, name).exact == line(alone, name).exact / 4
+
+    def test_two_cover_sheets_wear_twice(self):
+        stack = ["cover sheet", "blank", "transfer", "cover sheet"]
+        twice = sheet_of(workshop(projects=(project(stack=stack),)))
+        assert line(twice, "Cover sheet").exact == 2 * line(sheet_of(), "Cover sheet").exact
+
+    def test_papers_of_unsaid_use_are_counted_by_layers_over_the_pieces_under_them(self):
+        bench = workshop(supplies=without("blotting", "use"), projects=(project(at_once="2"),))
+        # two layers of 13.50/250 for two pieces, four pieces to a set
+        assert line(sheet_of(bench), "Protective paper").exact == 4 * Fraction("0.054") / Fraction("0.96")
+
+
 class TestMissingFigures:
     @pytest.mark.parametrize(
         ("bench", "name", "why"),
@@ -236,6 +255,14 @@ class TestWhereFiguresComeFrom:
         assert "Tape" not in names(sheet)
         assert "÷ 4 at once" in line(sheet, "Cover sheet").basis
 
+    def test_power_is_that_of_the_latest_pressing_with_anything_good(self):
+        rows = (
+            pressing(date="2026-01-01", time="60 s"),
+            pressing(id="2", date="2026-02-01", time="90 s"),
+            pressing(id="3", date="2026-03-01", time="120 s", pressed="2", good="0"),
+        )
+        assert "90 s (pressed 2026-02-01)" in line(sheet_of(workshop(pressings=rows)), "Power, pressing").basis
+
     def test_before_the_first_pressing_the_supplier_s_time_is_assumed(self):
         slate = blank(sheet={"time": "4 to 5 min"})
         sheet = sheet_of(workshop(blanks=(slate,), pressings=()))
@@ -321,6 +348,12 @@ class TestOtherMethods:
         wide = {**SUPPLIES["transfer-a4"], "size": "A3", "price": "18.00"}
         bench = workshop(supplies={**SUPPLIES, "transfer-a3": wide})
         assert line(sheet_of(bench), "Transfer paper") == line(sheet_of(), "Transfer paper")
+
+    def test_of_several_papers_none_in_the_printer_s_size_is_guessed(self):
+        bench = workshop(
+            supplies={**SUPPLIES, "transfer-a3": {**SUPPLIES["transfer-a4"], "size": "A3"}}, paper="Letter"
+        )
+        assert "could be any of transfer-a4, transfer-a3" in line(sheet_of(bench), "Transfer paper").basis
 
     def test_amounts_in_units_that_do_not_meet_are_not_known(self):
         bench = workshop(projects=(project(supplies=[{"supply": "gift-box", "use": "3 m"}]),))
