@@ -77,7 +77,7 @@ def public_pages(book: Notebook) -> Iterator[Page | Text]:
     tiles = tuple(_tile(book, project) for project in shown)
     rows = tuple(_article_row(book, article) for article in articles(book))
     card = menu(book, lambda project: _tutorial_link(project) if project.share.tutorial else None)
-    front = FrontPage(tiles[:_FRONT_TILES], rows[:_FRONT_ARTICLES], tuple(section.title for section in card.sections))
+    front = FrontPage(tiles[:_FRONT_TILES], rows[:_FRONT_ARTICLES], card.sections)
     yield Page("index.html", "public/front.html", shop.name, front, door="index.html", description=shop.line)
     door = "tutorials/index.html"
     yield Page(door, "public/tutorials.html", "Tutorials", TutorialList(tiles), door=door)

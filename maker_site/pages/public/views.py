@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from maker_site.pages.parts import Both, Day, Hazards, Link, Menu, Picture
+from maker_site.pages.parts import Both, Day, Hazards, Link, Menu, MenuSection, Picture
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,8 +55,8 @@ class FrontPage:
 
     tutorials: tuple[PublicTile, ...]
     articles: tuple[ArticleRow, ...]
-    menu: tuple[str, ...]
-    """Names of the menu's sections; empty: no menu."""
+    menu: tuple[MenuSection, ...]
+    """Empty: no menu."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Link
 from maker_site.pages.pictures import picture_at
+from maker_site.pages.plots import blank_yield_plot
 from maker_site.pages.stand_in import blank_drawing
 from maker_site.pages.workshop.pieces import (
     blank_link,
@@ -87,6 +88,7 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
             if (picture := picture_at(book.pictures, f"blanks/{blank.id}/{name}", f"{blank.name}: {name}"))
         ),
         tuple(tile(book, project) for project in book.projects_by_blank.get(blank.id, ())[:24]),
+        blank_yield_plot(book, rows, blank.name),
         tuple(log_row(book, row) for row in reversed(rows[-_HISTORY:])),
         substrate_hazards(blank.substrate),
         blank.note,

@@ -9,8 +9,8 @@ import segno
 from markupsafe import Markup
 
 from maker_site.pages import addresses
-from maker_site.pages.marks import Layer as DrawnLayer
 from maker_site.pages.marks import NARROW, WIDE, mirror_mark, stack_drawing, swatch
+from maker_site.pages.marks import Layer as DrawnLayer
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Link

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
+from maker_site.pages.plots import press_curve_plot
 from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.pieces import blank_link, log_total, press_link, setting_row
 from maker_site.pages.workshop.views import (
@@ -59,7 +60,7 @@ def _view(book: Notebook, press: Press) -> PressPage:
         press.name,
         tuple(_facts(book, press)),
         tuple(_reading(book, reading) for reading in press.readings),
-        None,
+        press_curve_plot(book, press),
         reading_cautions(press, book.today),
         log_total(book, book.pressings_by_press.get(press.id, ())),
         tuple(

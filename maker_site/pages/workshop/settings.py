@@ -10,6 +10,7 @@ from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook, grouped
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Hazards
+from maker_site.pages.plots import settings_plot
 from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.pieces import (
     blank_link,
@@ -108,6 +109,7 @@ def _substrate_page(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> 
         swatch(substrate),
         swatch(substrate, width=640, height=28),
         tuple(_blank_settings(book, blank) for blank in sorted(blanks, key=lambda each: each.name.casefold())),
+        settings_plot(book, [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ())], substrate),
         start_shown(book, common) if common else None,
         substrate_hazards(substrate),
     )

@@ -387,6 +387,8 @@ class SubstratePage:
     band: Markup
     """A long strip of the hatching for the header."""
     blanks: tuple[BlankSettings, ...]
+    plot: Markup | None
+    """Temperature and time of every setting with n and outcome; the tables beneath have the figures."""
     common: StartShown | None
     """The common-practice range, marked as such."""
     hazards: Hazards
@@ -434,6 +436,8 @@ class BlankPage:
     landed: str | None
     scans: tuple[Picture, ...]
     projects: tuple[Tile, ...]
+    yield_plot: Markup | None
+    """Good share over time, from three days of pressing on; the history beneath has the figures."""
     history: tuple[LogRow, ...]
     """Latest pressings first."""
     hazards: Hazards

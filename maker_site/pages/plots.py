@@ -1,0 +1,84 @@
+"""The plots of the workshop copy, out of its evidence."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from itertools import accumulate, groupby
+
+from markupsafe import Markup
+
+from maker_site.pages.marks.plots import Spot, Unit, YieldPoint, calibration_plot, setting_plot, yield_plot
+from maker_site.pages.notebook import Notebook
+from maker_site.records import Press, Pressing
+from maker_site.workings.calibration import curve
+from maker_site.workings.evidence import Evidence
+from maker_site.workings.wilson import interval
+
+_FEWEST_DAYS = 3
+"""A course over time wants at least three days."""
+_MOST_DATES = 5
+
+
+def _unit(book: Notebook) -> Unit:
+    return Unit("°F", "°C") if book.wording.temperature_unit == "F" else Unit("°C", "°F")
+
+
+def settings_plot(book: Notebook, groups: Sequence[Evidence], what: str) -> Markup | None:
+    """Return temperature and time of all settings with n and outcome, or None where nothing was pressed."""
+    if not groups:
+        return None
+    wording = book.wording
+    spots = [
+        Spot(
+            float(each.setting.true.celsius),
+            float(each.setting.time.seconds),
+            each.good,
+            each.pressed,
+            f"{wording.one_line(wording.temperature(each.setting.true))}, {wording.time(each.setting.time).first}: "
+            f"{each.good} of {each.pressed} good",
+        )
+        for each in groups
+    ]
+    title = f"Temperature and time of every setting on {what}; the table beneath has the figures"
+    return setting_plot(spots, title=title, unit=_unit(book), clock=_clock)
+
+
+def _clock(seconds: float) -> str:
+    whole = round(seconds)
+    return f"{whole // 60}:{whole % 60:02d}"
+
+
+def blank_yield_plot(book: Notebook, rows: Sequence[Pressing], what: str) -> Markup | None:
+    """Return the good share over time, or None where there are too few days to draw a course."""
+    days = [(day, list(same)) for day, same in groupby(rows, key=lambda row: row.date)]
+    if len(days) < _FEWEST_DAYS:
+        return None
+    counts = [(sum(row.good for row in same), sum(row.pressed for row in same)) for _, same in days]
+    totals = list(accumulate(counts, lambda one, other: (one[0] + other[0], one[1] + other[1])))
+    points = []
+    for (day, _), (good, pressed), (all_good, all_pressed) in zip(days, counts, totals, strict=True):
+        found = interval(all_good, all_pressed)
+        if found:
+            share = all_good / all_pressed
+            points.append(YieldPoint(day.toordinal(), good, pressed, share, found.low, found.high))
+    title = f"Good share of {what} over time, with its 95 % interval; the pressings beneath have the figures"
+    return yield_plot(points, title=title, dates=_dates(book, [day for day, _ in days]))
+
+
+def _dates(book: Notebook, days: Sequence[date]) -> list[tuple[int, str]]:
+    first, last = days[0].toordinal(), days[-1].toordinal()
+    steps = min(_MOST_DATES, len(days)) - 1
+    chosen = [first + round((last - first) * index / steps) for index in range(steps + 1)]
+    return [(day, book.wording.day(date.fromordinal(day)).words) for day in dict.fromkeys(chosen)]
+
+
+def press_curve_plot(book: Notebook, press: Press) -> Markup | None:
+    """Return what the platen does against what the dial says, or None without readings."""
+    found = curve(press)
+    if not found.set:
+        return None
+    readings = [(float(each.set.celsius), float(each.measured.celsius)) for each in press.readings]
+    pieces = [(float(dial), float(true)) for dial, true in zip(found.set, found.measured, strict=True)]
+    title = f"What the platen of {press.name} does when the dial says something; the readings beneath have the figures"
+    return calibration_plot(readings, pieces, title=title, unit=_unit(book))
