@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 import re
+import stat
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Final
@@ -57,6 +58,10 @@ class ContentFolder:
         """Tell whether the path, its links followed, is inside the content folder."""
         return Path(os.path.realpath(path)).is_relative_to(self._true_root)
 
+    def holds(self, path: Path) -> bool:
+        """Tell whether there is anything of that name, be it a link that leads nowhere."""
+        return os.path.lexists(path)
+
     def text(self, path: Path) -> str | None:
         """Return a file's text, or None when it can't be read (and the problem is noted)."""
         name = self.name(path)
@@ -64,10 +69,11 @@ class ContentFolder:
             self.say(name, "this is a link to a file outside the content folder; copy the file in instead")
             return None
         try:
-            if path.exists() and not path.is_file():
+            status = path.stat()
+            if not stat.S_ISREG(status.st_mode):
                 self.say(name, "this is not a file")
                 return None
-            if path.stat().st_size > _LARGEST_TEXT:
+            if status.st_size > _LARGEST_TEXT:
                 self.say(name, f"the file is larger than {_LARGEST_TEXT // 1024 // 1024} MB; is it text?")
                 return None
             raw = path.read_bytes()

@@ -37,7 +37,7 @@ def load(root: Path) -> Findings:
     articles = _articles(folder, units)
     pressings = _press_log(folder, units)
     about_file = root / "about.md"
-    about = folder.text(about_file) if about_file.is_file() else None
+    about = folder.text(about_file) if folder.holds(about_file) else None
     if shop is None:
         return Findings(None, tuple(sorted(folder.problems)))
     workshop = Workshop(root, shop, blanks, presses, supplies, projects, pressings, articles, about)
@@ -49,7 +49,7 @@ def load(root: Path) -> Findings:
 
 def _shop(folder: ContentFolder) -> Shop | None:
     path = folder.root / "shop.yaml"
-    if not path.exists():
+    if not folder.holds(path):
         folder.say("shop.yaml", "there is no shop.yaml in this folder; write one with “name” and “currency” in it")
         return None
     text = folder.text(path)
@@ -86,7 +86,7 @@ def _records(
 ) -> dict[str, R]:
     found: dict[str, R] = {}
     for record_id, path in folder.records(where, inner):
-        if not path.exists():
+        if not folder.holds(path):
             folder.say(folder.name(path.parent), f"there is no {path.name} in this folder")
             continue
         given: dict[str, object] = {"id": record_id}
@@ -101,13 +101,13 @@ def _records(
 def _projects(folder: ContentFolder, units: Units) -> dict[str, Project]:
     found: dict[str, Project] = {}
     for project_id, path in folder.records("projects", "project.yaml"):
-        if path.parent.parent != folder.root / "projects" or not path.exists():
+        if path.parent.parent != folder.root / "projects" or not folder.holds(path):
             home = f"projects/{project_id}"
             folder.say(home, f"there is no project.yaml in this folder; a project is {home}/project.yaml")
             continue
         given: dict[str, object] = {"id": project_id, "folder photos": _folder_photos(path.parent)}
         write_up = path.parent / "tutorial.md"
-        if write_up.is_file():
+        if folder.holds(write_up):
             text = folder.text(write_up)
             given["tutorial"] = text if text is not None else ""
         else:
