@@ -34,7 +34,10 @@ def make_photos(content: Path, names: list[str], *, draft: bool) -> None:
             width, height = ((size // 2 if draft else size) for size in shot.size)
             pixels = rendered(stage, camera, (width, height), 20 if draft else 80, seed=seed, bright=shot.bright)
         write_photo(pixels, content, shot.file)
-        print(f"{shot.file}: {(content / shot.file).stat().st_size // 1000} kB in {time.monotonic() - began:.0f} s", flush=True)
+        print(
+            f"{shot.file}: {(content / shot.file).stat().st_size // 1000} kB in {time.monotonic() - began:.0f} s",
+            flush=True,
+        )
 
 
 def main() -> None:

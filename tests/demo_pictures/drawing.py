@@ -23,17 +23,12 @@ Path = str
 def smooth(points: Sequence[Sequence[float]] | Points, *, closed: bool = False, steps: int = 10) -> Points:
     """Catmull-Rom curve through the points, `steps` samples a segment."""
     p = np.asarray(points, dtype=float)
-    if closed:
-        padded = np.vstack([p[-1], p, p[0], p[1]])
-    else:
-        padded = np.vstack([2 * p[0] - p[1], p, 2 * p[-1] - p[-2]])
+    padded = np.vstack([p[-1], p, p[0], p[1]]) if closed else np.vstack([2 * p[0] - p[1], p, 2 * p[-1] - p[-2]])
     t = np.linspace(0, 1, steps, endpoint=False)[:, None]
     pieces = []
     for i in range(len(padded) - 3):
         a, b, c, d = padded[i : i + 4]
-        pieces.append(
-            0.5 * (2 * b + (c - a) * t + (2 * a - 5 * b + 4 * c - d) * t**2 + (3 * b - a - 3 * c + d) * t**3)
-        )
+        pieces.append(0.5 * (2 * b + (c - a) * t + (2 * a - 5 * b + 4 * c - d) * t**2 + (3 * b - a - 3 * c + d) * t**3))
     if not closed:
         pieces.append(p[-1:])
     return np.vstack(pieces)
@@ -53,7 +48,9 @@ def normals(points: Points) -> Points:
     return np.column_stack([-d[:, 1], d[:, 0]])
 
 
-def stroke(points: Sequence[Sequence[float]] | Points, width: float, *, sharp: float = 0.7, head: float = 0.0) -> Points:
+def stroke(
+    points: Sequence[Sequence[float]] | Points, width: float, *, sharp: float = 0.7, head: float = 0.0
+) -> Points:
     """Outline of a stroke that swells to `width` and runs out at both ends, as a gouge does.
 
     `sharp` 0 keeps the width all along; `head` 0 to 1 keeps that much of the width at the start.
@@ -84,7 +81,7 @@ def circle(x: float, y: float, radius: float, count: int = 72) -> Points:
 def ellipse(x: float, y: float, rx: float, ry: float, turn: float = 0.0, count: int = 72) -> Points:
     """An ellipse as a polygon, turned by `turn` degrees."""
     a = np.linspace(0, 2 * np.pi, count, endpoint=False)
-    return turned(np.column_stack([rx * np.cos(a), ry * np.sin(a)]), turn) + [x, y]
+    return turned(np.column_stack([rx * np.cos(a), ry * np.sin(a)]), turn) + np.array([x, y])
 
 
 def rectangle(x: float, y: float, width: float, height: float) -> Points:
@@ -145,7 +142,12 @@ class Form:
         return stroke(self.at(t + sag * (1 - s**2), s), width)
 
     def hatching(
-        self, rng: np.random.Generator, sides: tuple[float, float], count: int, width: float, span: tuple[float, float] = (0.05, 0.95)
+        self,
+        rng: np.random.Generator,
+        sides: tuple[float, float],
+        count: int,
+        width: float,
+        span: tuple[float, float] = (0.05, 0.95),
     ) -> list[Points]:
         """Marks with the spine, spread between two values of s, heavier towards the second, ragged at the ends."""
         marks = []
@@ -155,7 +157,9 @@ class Form:
             reach = (span[1] - span[0]) * (0.55 + 0.45 * f) * rng.uniform(0.75, 1)
             middle = (span[0] + span[1]) / 2 + rng.normal(0, 0.04)
             marks.append(
-                self.along(s, max(span[0], middle - reach / 2), min(span[1], middle + reach / 2), width * (0.6 + 0.6 * f))
+                self.along(
+                    s, max(span[0], middle - reach / 2), min(span[1], middle + reach / 2), width * (0.6 + 0.6 * f)
+                )
             )
         return marks
 
@@ -196,7 +200,9 @@ def _steps(points: Points) -> Path:
 class Sheet:
     """A print of a given size in mm, built up colour by colour, read out as SVG."""
 
-    def __init__(self, title: str, width: float, height: float, *, bleed: float = 3.0, ground: str | None = None) -> None:
+    def __init__(
+        self, title: str, width: float, height: float, *, bleed: float = 3.0, ground: str | None = None
+    ) -> None:
         self.title, self.width, self.height, self.bleed = title, width, height, bleed
         self._parts: list[str] = []
         self._clips = 0
@@ -225,12 +231,16 @@ class Sheet:
         """Keep what is printed meanwhile inside the shapes."""
         self._clips += 1
         d = "".join(s if isinstance(s, str) else path(s) for s in shapes)
-        self._parts.append(f'<clipPath id="c{self._clips}"><path d="{d}"/></clipPath><g clip-path="url(#c{self._clips})">')
+        self._parts.append(
+            f'<clipPath id="c{self._clips}"><path d="{d}"/></clipPath><g clip-path="url(#c{self._clips})">'
+        )
         yield
         self._parts.append("</g>")
 
     @contextmanager
-    def moved(self, x: float = 0.0, y: float = 0.0, *, turn: float = 0.0, scale: float = 1.0, flip: bool = False) -> Iterator[None]:
+    def moved(
+        self, x: float = 0.0, y: float = 0.0, *, turn: float = 0.0, scale: float = 1.0, flip: bool = False
+    ) -> Iterator[None]:
         """Print a part elsewhere: moved, turned in degrees, scaled, flipped left to right."""
         sx = -scale if flip else scale
         self._parts.append(f'<g transform="translate({x:.2f} {y:.2f}) rotate({turn:.2f}) scale({sx:.4f} {scale:.4f})">')
@@ -241,6 +251,7 @@ class Sheet:
         """The sheet with its bleed as an SVG document in real millimetres."""
         b, w, h = self.bleed, self.width + 2 * self.bleed, self.height + 2 * self.bleed
         return (
-            f'<svg xmlns="http://www.w3.org/2000/svg" width="{w:g}mm" height="{h:g}mm" viewBox="{-b:g} {-b:g} {w:g} {h:g}">'
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{w:g}mm" height="{h:g}mm" '
+            f'viewBox="{-b:g} {-b:g} {w:g} {h:g}">'
             f"<title>{escape(self.title)}</title>" + "\n".join(self._parts) + "</svg>\n"
         )

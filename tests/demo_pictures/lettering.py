@@ -28,7 +28,9 @@ FACES: dict[Face, tuple[str, str]] = {
 @cache
 def _font(face: Face) -> TTFont:
     package, name = FACES[face]
-    return TTFont(str(next(f for folder in ("files", "fonts", ".") for f in [files(package) / folder / name] if f.is_file())))
+    return TTFont(
+        str(next(f for folder in ("files", "fonts", ".") for f in [files(package) / folder / name] if f.is_file()))
+    )
 
 
 @cache
@@ -52,7 +54,15 @@ def width_of(text: str, face: Face, size: float, spacing: float = 0.0) -> float:
 
 
 def lettered(
-    text: str, face: Face, size: float, x: float, y: float, *, align: float = 0.5, spacing: float = 0.0, turn: float = 0.0
+    text: str,
+    face: Face,
+    size: float,
+    x: float,
+    y: float,
+    *,
+    align: float = 0.5,
+    spacing: float = 0.0,
+    turn: float = 0.0,
 ) -> str:
     """A line of text on a baseline at y; `align` 0 starts at x, 0.5 is centred, 1 ends there."""
     font, pen = _font(face), SVGPathPen(_font(face).getGlyphSet(), ntos=lambda v: f"{v:.2f}")
@@ -67,7 +77,16 @@ def lettered(
 
 
 def lettered_round(
-    text: str, face: Face, size: float, x: float, y: float, radius: float, *, middle: float = -90.0, spacing: float = 0.0, inward: bool = False
+    text: str,
+    face: Face,
+    size: float,
+    x: float,
+    y: float,
+    radius: float,
+    *,
+    middle: float = -90.0,
+    spacing: float = 0.0,
+    inward: bool = False,
 ) -> str:
     """Text on a circle about (x, y), its middle at `middle` degrees (-90 is the top).
 

@@ -27,7 +27,9 @@ class Mesh:
     faces: NDArray[np.int32]
     smooth: bool = True
 
-    def moved(self, x: float = 0, y: float = 0, z: float = 0, *, turn: float = 0, tilt: float = 0, roll: float = 0) -> Mesh:
+    def moved(
+        self, x: float = 0, y: float = 0, z: float = 0, *, turn: float = 0, tilt: float = 0, roll: float = 0
+    ) -> Mesh:
         """Rolled about y, tilted about x, turned about z (degrees, in that order), then moved."""
         v = self.vertices
         for axis, angle in ((1, roll), (0, tilt), (2, turn)):
@@ -36,7 +38,7 @@ class Mesh:
             m = np.eye(3)
             m[a, a], m[a, b], m[b, a], m[b, b] = c, -s, s, c
             v = v @ m.T
-        return replace(self, vertices=v + [x, y, z])
+        return replace(self, vertices=v + np.array([x, y, z]))
 
     def with_bleed(self, width: float, height: float, bleed: float) -> Mesh:
         """Texture coordinates for a picture that reaches `bleed` mm beyond the trim on each side."""
@@ -90,7 +92,13 @@ def _strip(outer: Array, inner: Array, size: Array) -> Mesh:
 
 
 def flat_piece(
-    outline: Array, thickness: float, *, bevel: float = 0.4, hole: tuple[float, float, float] | None = None, chip: float = 0.0, seed: int = 0
+    outline: Array,
+    thickness: float,
+    *,
+    bevel: float = 0.4,
+    hole: tuple[float, float, float] | None = None,
+    chip: float = 0.0,
+    seed: int = 0,
 ) -> tuple[Mesh, Mesh]:
     """Printed face and remaining body of a flat blank lying on z = 0.
 
@@ -117,18 +125,25 @@ def flat_piece(
     under = _strip(z(rim, 0.0), levels[-1], size)
     parts = [sides, under]
     if hole:
-        parts.append(grid(np.stack([z(rim, 0.0), z(rim, thickness)]), np.zeros((2, len(rim), 2)), smooth=False, closed=True))
+        parts.append(
+            grid(np.stack([z(rim, 0.0), z(rim, thickness)]), np.zeros((2, len(rim), 2)), smooth=False, closed=True)
+        )
     return face, joined(*parts)
 
 
 def turned_shape(profile: Array, count: int = 160) -> Mesh:
     """A shape turned on the z axis from (radius, z) pairs, outside first when the profile runs downwards."""
     a = np.linspace(0, 2 * np.pi, count, endpoint=False)
-    points = np.stack([np.outer(profile[:, 0], np.cos(a)), np.outer(profile[:, 0], np.sin(a)), np.repeat(profile[:, 1:], count, 1)], -1)
+    points = np.stack(
+        [np.outer(profile[:, 0], np.cos(a)), np.outer(profile[:, 0], np.sin(a)), np.repeat(profile[:, 1:], count, 1)],
+        -1,
+    )
     return grid(points, np.zeros((*points.shape[:2], 2)), closed=True)
 
 
-def mug(diameter: float = 82.0, height: float = 96.0, wall: float = 4.0, *, wrap: float = 230.0, print_height: float = 93.0) -> tuple[Mesh, Mesh]:
+def mug(
+    diameter: float = 82.0, height: float = 96.0, wall: float = 4.0, *, wrap: float = 230.0, print_height: float = 93.0
+) -> tuple[Mesh, Mesh]:
     """Printed band and remaining body of a straight mug whose handle points to +x, standing on z = 0.
 
     The print runs from one side of the handle round to the other, `wrap` mm of the girth.
@@ -142,15 +157,30 @@ def mug(diameter: float = 82.0, height: float = 96.0, wall: float = 4.0, *, wrap
     u = np.linspace(0, 1, 200)
     band = grid(band_points, np.stack([np.column_stack([u, np.full(200, v)]) for v in (0.0, 1.0)]))
     back = np.linspace(-gap, gap, 40)
-    back_points = np.stack([np.column_stack([r * np.cos(back), r * np.sin(back), np.full(40, z)]) for z in (height - low, low)])
+    back_points = np.stack(
+        [np.column_stack([r * np.cos(back), r * np.sin(back), np.full(40, z)]) for z in (height - low, low)]
+    )
     bare = grid(back_points, np.zeros((2, 40, 2)))
-    lip = [(r - wall / 2 + wall / 2 * np.cos(a), height - low + (low + 0.4) * np.sin(a)) for a in np.linspace(0, np.pi, 14)]
+    lip = [
+        (r - wall / 2 + wall / 2 * np.cos(a), height - low + (low + 0.4) * np.sin(a)) for a in np.linspace(0, np.pi, 14)
+    ]
     inside = [(r - wall, height - 8), (r - wall, 14), (r - wall - 2.5, 7.5), (r - wall - 9, 5), (1e-3, 4.6)]
     foot = [(r, low), (r - 0.4, low * 0.4), (r - 1.6, 0.1), (r - 5, 0.0), (r - 6, 1.8), (1e-3, 2)]
     rim = turned_shape(np.array([*lip, *inside])[::-1])
     base = turned_shape(np.array(foot))
     handle = swept(
-        np.array([(r - 2, 0, 78), (r + 9, 0, 79.5), (r + 21, 0, 75), (r + 28.5, 0, 62), (r + 28.5, 0, 44), (r + 22, 0, 29), (r + 10, 0, 21.5), (r - 2, 0, 20)]),
+        np.array(
+            [
+                (r - 2, 0, 78),
+                (r + 9, 0, 79.5),
+                (r + 21, 0, 75),
+                (r + 28.5, 0, 62),
+                (r + 28.5, 0, 44),
+                (r + 22, 0, 29),
+                (r + 10, 0, 21.5),
+                (r - 2, 0, 20),
+            ]
+        ),
         (5.6, 4.2),
     )
     return band, joined(bare, rim, base, handle)
@@ -158,10 +188,17 @@ def mug(diameter: float = 82.0, height: float = 96.0, wall: float = 4.0, *, wrap
 
 def swept(path: Array, radii: tuple[float, float], *, count: int = 28, steps: int = 14, closed: bool = False) -> Mesh:
     """A rod of elliptical section (sideways, in the path's plane) along a smooth path in space."""
-    p = np.vstack([path[-1:], path, path[:2]]) if closed else np.vstack([2 * path[0] - path[1], path, 2 * path[-1] - path[-2]])
+    p = (
+        np.vstack([path[-1:], path, path[:2]])
+        if closed
+        else np.vstack([2 * path[0] - path[1], path, 2 * path[-1] - path[-2]])
+    )
     t = np.linspace(0, 1, steps, endpoint=False)[:, None]
     line = np.vstack(
-        [0.5 * (2 * b + (c - a) * t + (2 * a - 5 * b + 4 * c - d) * t**2 + (3 * b - a - 3 * c + d) * t**3) for a, b, c, d in zip(p, p[1:], p[2:], p[3:], strict=False)]
+        [
+            0.5 * (2 * b + (c - a) * t + (2 * a - 5 * b + 4 * c - d) * t**2 + (3 * b - a - 3 * c + d) * t**3)
+            for a, b, c, d in zip(p, p[1:], p[2:], p[3:], strict=False)
+        ]
         + ([] if closed else [path[-1:]])
     )
     if closed:
@@ -175,24 +212,46 @@ def swept(path: Array, radii: tuple[float, float], *, count: int = 28, steps: in
     other = np.cross(d, side)
     other /= np.linalg.norm(other, axis=1)[:, None]
     a = np.linspace(0, 2 * np.pi, count, endpoint=False)
-    points = line[:, None] + radii[0] * np.cos(a)[None, :, None] * side[:, None] - radii[1] * np.sin(a)[None, :, None] * other[:, None]
+    points = (
+        line[:, None]
+        + radii[0] * np.cos(a)[None, :, None] * side[:, None]
+        - radii[1] * np.sin(a)[None, :, None] * other[:, None]
+    )
     return grid(points, np.zeros((*points.shape[:2], 2)), closed=True)
 
 
 def ring(radius: float, thickness: float) -> Mesh:
     """A ring of round wire lying about the origin in the plane z = 0."""
     a = np.linspace(0, 2 * np.pi, 24, endpoint=False)
-    return swept(np.column_stack([radius * np.cos(a), radius * np.sin(a), 0 * a]), (thickness / 2, thickness / 2), closed=True, count=16, steps=6)
+    return swept(
+        np.column_stack([radius * np.cos(a), radius * np.sin(a), 0 * a]),
+        (thickness / 2, thickness / 2),
+        closed=True,
+        count=16,
+        steps=6,
+    )
 
 
 def pebble(length: float, width: float, height: float, *, seed: int = 0, rough: float = 0.05, count: int = 40) -> Mesh:
     """A lumpy rounded body on z = 0: a seed, a stone, a loaf."""
     rng = np.random.default_rng(seed)
-    polar, around = np.meshgrid(np.linspace(1e-3, np.pi - 1e-3, count // 2), np.linspace(0, 2 * np.pi, count, endpoint=False), indexing="ij")
-    lump = 1 + rough * np.sin(polar) ** 2 * sum(
-        rng.normal(0, 1) * np.sin(k * polar + rng.uniform(0, 6)) * np.cos(m * around + rng.uniform(0, 6)) for k in (1, 2, 3) for m in (1, 2, 3)
+    polar, around = np.meshgrid(
+        np.linspace(1e-3, np.pi - 1e-3, count // 2), np.linspace(0, 2 * np.pi, count, endpoint=False), indexing="ij"
     )
-    points = np.stack([length / 2 * np.sin(polar) * np.cos(around) * lump, width / 2 * np.sin(polar) * np.sin(around) * lump, height / 2 * (1 + np.cos(polar) * lump)], -1)
+    lump = 1 + rough * np.sin(polar) ** 2 * sum(
+        rng.normal(0, 1) * np.sin(k * polar + rng.uniform(0, 6)) * np.cos(m * around + rng.uniform(0, 6))
+        for k in (1, 2, 3)
+        for m in (1, 2, 3)
+    )
+    lying = np.maximum(0.68 * (1 + np.cos(polar) * lump) - 0.36, 0)
+    points = np.stack(
+        [
+            length / 2 * np.sin(polar) * np.cos(around) * lump,
+            width / 2 * np.sin(polar) * np.sin(around) * lump,
+            height * lying,
+        ],
+        -1,
+    )
     return grid(points, np.zeros((*points.shape[:2], 2)), closed=True)
 
 
@@ -204,12 +263,16 @@ def box(x: float, y: float, z: float) -> Mesh:
 
 def cloth(width: float, height: float, lift: Callable[[Array, Array], Array], *, step: float = 2.5) -> Mesh:
     """Fabric spread over (x, y) about the origin, its height in mm given by `lift(x, y)`."""
-    x, y = np.meshgrid(np.linspace(-width / 2, width / 2, int(width / step)), np.linspace(height / 2, -height / 2, int(height / step)))
+    x, y = np.meshgrid(
+        np.linspace(-width / 2, width / 2, int(width / step)), np.linspace(height / 2, -height / 2, int(height / step))
+    )
     points = np.stack([x, y, lift(x, y)], -1)
     return grid(points, np.stack([x / width + 0.5, 0.5 - y / height], -1))
 
 
-def wrinkles(depth: float, scale: float, seed: int, *, direction: float = 0.0, stretch: float = 2.5, rest: float = 1.0) -> Callable[[Array, Array], Array]:
+def wrinkles(
+    depth: float, scale: float, seed: int, *, direction: float = 0.0, stretch: float = 2.5, rest: float = 1.0
+) -> Callable[[Array, Array], Array]:
     """Soft creases `depth` mm high about `scale` mm apart, drawn out along a direction in degrees."""
     size = 512
     noise = fractal((size, size), np.random.default_rng(seed), 3.1, stretch=1.0)
@@ -222,7 +285,12 @@ def wrinkles(depth: float, scale: float, seed: int, *, direction: float = 0.0, s
         i0, j0 = np.floor(i).astype(int) % size, np.floor(j).astype(int) % size
         fi, fj = i % 1, j % 1
         i1, j1 = (i0 + 1) % size, (j0 + 1) % size
-        return rest + depth * (ridges[i0, j0] * (1 - fi) * (1 - fj) + ridges[i1, j0] * fi * (1 - fj) + ridges[i0, j1] * (1 - fi) * fj + ridges[i1, j1] * fi * fj)
+        return rest + depth * (
+            ridges[i0, j0] * (1 - fi) * (1 - fj)
+            + ridges[i1, j0] * fi * (1 - fj)
+            + ridges[i0, j1] * (1 - fi) * fj
+            + ridges[i1, j1] * fi * fj
+        )
 
     return lift
 
@@ -238,7 +306,13 @@ def folded(width: float, length: float, layers: int, gap: float, lift: Callable[
             line.append((sign * (run / 2 - t * run), z, (layer + t) / layers))
         if layer < layers - 1:
             for a in np.linspace(0, np.pi, 12)[1:-1]:
-                line.append((-sign * run / 2 - sign * gap * 0.62 * np.sin(a), z - gap / 2 * (1 - np.cos(a)), (layer + 1) / layers))
+                line.append(
+                    (
+                        -sign * run / 2 - sign * gap * 0.62 * np.sin(a),
+                        z - gap / 2 * (1 - np.cos(a)),
+                        (layer + 1) / layers,
+                    )
+                )
     path = np.array(line)
     xs = np.linspace(-width / 2, width / 2, int(width / 3))
     x, y = np.meshgrid(xs, path[:, 0])

@@ -6,7 +6,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 
-def fractal(shape: tuple[int, int], rng: np.random.Generator, slope: float, *, stretch: float = 1.0, coarsest: float = 0.0) -> NDArray[np.float64]:
+def fractal(
+    shape: tuple[int, int], rng: np.random.Generator, slope: float, *, stretch: float = 1.0, coarsest: float = 0.0
+) -> NDArray[np.float64]:
     """Noise of mean 0 and spread 1 whose power falls with frequency to the `slope`; `stretch` draws it out sideways.
 
     Features larger than 1 / `coarsest` of the picture's height are left out.

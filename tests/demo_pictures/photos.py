@@ -35,13 +35,27 @@ class Inside:
 
 
 CARRIED: dict[str, Inside] = {
-    "projects/allotment-tally-coasters/photos/single.jpg": Inside("2026:04:18 16:42:10", 6, place=True, remark="For plot 14, still owes for two sets"),
-    "projects/plot-holder-mug/photos/front.jpg": Inside("2026:05:02 10:05:44", 8, place=True, remark="Not for showing: thumb mark on the foot"),
-    "projects/crust-and-crumb-tote/photos/tote.jpg": Inside("2026:05:23 14:31:02", 6, place=True, remark="Key to the shed is under the blue pot"),
-    "projects/bakers-apron/photos/apron.jpg": Inside("2026:06:06 09:12:37", 8, place=True, remark="Ask the baker for the invoice address"),
-    "projects/weir-mouse-mat/photos/mat.jpg": Inside("2026:03:14 17:20:55", 3, place=True, remark="Second try, the first one went yellow"),
-    "projects/regatta-mug/photos/mug.heic": Inside("2026:06:20 19:48:03", place=True, remark="Order 31, ring before delivery"),
-    "projects/honey-show-plate/photos/plate.jpg": Inside("2026:08:01 11:00:00", place=True, remark="Winner not announced yet"),
+    "projects/allotment-tally-coasters/photos/single.jpg": Inside(
+        "2026:04:18 16:42:10", 6, place=True, remark="For plot 14, still owes for two sets"
+    ),
+    "projects/plot-holder-mug/photos/front.jpg": Inside(
+        "2026:05:02 10:05:44", 8, place=True, remark="Not for showing: thumb mark on the foot"
+    ),
+    "projects/crust-and-crumb-tote/photos/tote.jpg": Inside(
+        "2026:05:23 14:31:02", 6, place=True, remark="Key to the shed is under the blue pot"
+    ),
+    "projects/bakers-apron/photos/apron.jpg": Inside(
+        "2026:06:06 09:12:37", 8, place=True, remark="Ask the baker for the invoice address"
+    ),
+    "projects/weir-mouse-mat/photos/mat.jpg": Inside(
+        "2026:03:14 17:20:55", 3, place=True, remark="Second try, the first one went yellow"
+    ),
+    "projects/regatta-mug/photos/mug.heic": Inside(
+        "2026:06:20 19:48:03", place=True, remark="Order 31, ring before delivery"
+    ),
+    "projects/honey-show-plate/photos/plate.jpg": Inside(
+        "2026:08:01 11:00:00", place=True, remark="Winner not announced yet"
+    ),
     "projects/fair-bunting-tea-towel/photos/towel.jpg": Inside("2026:06:27 12:14:19", 6, remark=""),
 }
 DEFAULT = Inside("2026:05:09 12:00:00")
@@ -64,8 +78,10 @@ def _xmp(inside: Inside) -> bytes:
     """An XMP packet (ISO 16684-1) with the remark as its description."""
     return (
         '<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?><x:xmpmeta xmlns:x="adobe:ns:meta/">'
-        '<rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/">'
-        f'<dc:description><rdf:Alt><rdf:li xml:lang="x-default">{escape(inside.remark)}</rdf:li></rdf:Alt></dc:description>'
+        '<rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">'
+        '<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/">'
+        f'<dc:description><rdf:Alt><rdf:li xml:lang="x-default">{escape(inside.remark)}</rdf:li></rdf:Alt>'
+        "</dc:description>"
         '</rdf:Description></rdf:RDF></x:xmpmeta><?xpacket end="w"?>'
     ).encode()
 
@@ -83,4 +99,6 @@ def write_photo(pixels: NDArray[np.uint8], content: Path, file: str, *, quality:
         register_heif_opener()
         picture.save(path, quality=68, exif=_exif(inside).tobytes(), **more)
     else:
-        picture.save(path, quality=quality, optimize=True, progressive=True, subsampling="4:2:0", exif=_exif(inside), **more)
+        picture.save(
+            path, quality=quality, optimize=True, progressive=True, subsampling="4:2:0", exif=_exif(inside), **more
+        )

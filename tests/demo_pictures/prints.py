@@ -40,4 +40,7 @@ def write_artwork(content: Path) -> None:
             picture.quantize(24, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE).save(
                 folder / f"{name}.png", optimize=True, dpi=(ppi, ppi)
             )
-            print(f"{project}/{name}: {(folder / f'{name}.svg').stat().st_size // 1000} kB svg, {(folder / f'{name}.png').stat().st_size // 1000} kB png")
+            sizes = ", ".join(
+                f"{file.stat().st_size // 1000} kB {file.suffix[1:]}" for file in folder.glob(f"{name}.*")
+            )
+            print(f"{project}/{name}: {sizes}")

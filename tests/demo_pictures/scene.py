@@ -56,24 +56,35 @@ def matt(colour: str | Material) -> Material:
 
 def glazed(colour: str | Material, rough: float = 0.06) -> Material:
     """A coat with a shine over a colour: glaze, lacquer, gloss print."""
-    return _both({"type": "roughplastic", "diffuse_reflectance": _colour(colour), "alpha": rough, "int_ior": 1.5, "nonlinear": True})
+    return _both(
+        {
+            "type": "roughplastic",
+            "diffuse_reflectance": _colour(colour),
+            "alpha": rough,
+            "int_ior": 1.5,
+            "nonlinear": True,
+        }
+    )
 
 
 def satin_print(colour: str | Material, rough: float = 0.3) -> Material:
     """A print in a clear coat on metal."""
     return _both(
-        {"type": "principled", "base_color": _colour(colour), "metallic": 0.12, "roughness": rough, "specular": 0.6, "clearcoat": 0.7, "clearcoat_gloss": 0.82}
+        {
+            "type": "principled",
+            "base_color": _colour(colour),
+            "metallic": 0.12,
+            "roughness": rough,
+            "specular": 0.6,
+            "clearcoat": 0.7,
+            "clearcoat_gloss": 0.82,
+        }
     )
 
 
 def metal(kind: str = "Al", rough: float = 0.2) -> Material:
     """Bare metal: Al, Cu, Au (for brass) ..."""
     return _both({"type": "roughconductor", "material": kind, "alpha": rough, "distribution": "ggx"})
-
-
-def clear(tint: float = 0.98) -> Material:
-    """Clear acrylic or glass."""
-    return {"type": "dielectric", "int_ior": 1.49, "ext_ior": 1.0, "specular_transmittance": {"type": "rgb", "value": [tint, tint, tint]}}
 
 
 @dataclass(frozen=True)
@@ -109,7 +120,9 @@ class Stage:
         _write_ply(mesh, file)
         self.parts[name] = {"type": "ply", "filename": str(file), "face_normals": not mesh.smooth, "surface": material}
 
-    def plane(self, width: float, height: float, material: Material, at: tuple[float, float, float], *, upright: bool = False) -> None:
+    def plane(
+        self, width: float, height: float, material: Material, at: tuple[float, float, float], *, upright: bool = False
+    ) -> None:
         """A floor, or with `upright` a wall that faces -y."""
         t = mi.ScalarTransform4f().translate(list(at))
         if upright:
@@ -117,11 +130,24 @@ class Stage:
         t = t @ mi.ScalarTransform4f().scale([width / 2, height / 2, 1])
         self.parts[f"part{len(self.parts):03d}"] = {"type": "rectangle", "to_world": t, "surface": material}
 
-    def window(self, at: tuple[float, float, float], towards: tuple[float, float, float], size: tuple[float, float], power: float, warmth: float = 0.1) -> None:
+    def window(
+        self,
+        at: tuple[float, float, float],
+        towards: tuple[float, float, float],
+        size: tuple[float, float],
+        power: float,
+        warmth: float = 0.1,
+    ) -> None:
         """A bright pane of daylight; `warmth` 0 is white, 0.3 late sun, below 0 a blue sky."""
-        t = mi.ScalarTransform4f().look_at(origin=list(at), target=list(towards), up=[0, 0.01, 1]) @ mi.ScalarTransform4f().scale([size[0] / 2, size[1] / 2, 1])
+        t = mi.ScalarTransform4f().look_at(
+            origin=list(at), target=list(towards), up=[0, 0.01, 1]
+        ) @ mi.ScalarTransform4f().scale([size[0] / 2, size[1] / 2, 1])
         light = [power * (1 + 0.5 * warmth), power, power * (1 - 0.7 * warmth)]
-        self.parts[f"part{len(self.parts):03d}"] = {"type": "rectangle", "to_world": t, "light": {"type": "area", "radiance": {"type": "rgb", "value": light}}}
+        self.parts[f"part{len(self.parts):03d}"] = {
+            "type": "rectangle",
+            "to_world": t,
+            "light": {"type": "area", "radiance": {"type": "rgb", "value": light}},
+        }
 
     def sky(self, power: float = 0.35, tint: tuple[float, float, float] = (0.95, 1.0, 1.08)) -> None:
         """Even light from all round."""
@@ -132,32 +158,55 @@ class Stage:
         self.window((side * 1150, -620, 900), (0, 0, 380), (700, 1000), power, warmth)
         self.sky(fill)
 
-    def daylight(self, *, side: float = -1, height: float = 620, power: float = 15, warmth: float = 0.1, fill: float = 0.4) -> None:
+    def daylight(
+        self, *, side: float = -1, height: float = 620, power: float = 15, warmth: float = 0.1, fill: float = 0.4
+    ) -> None:
         """A tall window to the left (side -1) or right (1), somewhat behind the pieces, and a soft fill."""
         self.window((side * 760, 260, height), (0, 0, 20), (620, 760), power, warmth)
         self.window((-side * 500, -700, 900), (0, 0, 0), (700, 500), power * 0.11, 0.0)
         self.sky(fill)
 
 
-def bench_material(colours: Colours, *, rough: float = 0.35, seed: int = 6, depth: float = 0.25) -> Material:
+def bench_material(colours: Colours, *, rough: float = 0.35, depth: float = 0.25) -> Material:
     """A worktop: an oiled or waxed surface from a picture."""
     grey = colours.mean(axis=2)
     relief_of = np.clip((grey - grey.mean()) / max(grey.std(), 1e-6) * 0.18 + 0.5, 0, 1)
-    del seed
-    return bumpy({"type": "roughplastic", "diffuse_reflectance": texture(colours), "alpha": rough, "int_ior": 1.35, "nonlinear": False}, relief_of, depth)
+    return bumpy(
+        {
+            "type": "roughplastic",
+            "diffuse_reflectance": texture(colours),
+            "alpha": rough,
+            "int_ior": 1.35,
+            "nonlinear": False,
+        },
+        relief_of,
+        depth,
+    )
 
 
 def slate_sides() -> Material:
     """Hewn slate."""
-    return matt("#3b4045")
+    return matt("#4a4a49")
 
 
 def slate_face(colours: Colours) -> Material:
     """The coated, still uneven face of a slate."""
-    return bumpy({"type": "roughplastic", "diffuse_reflectance": texture(colours), "alpha": 0.32, "int_ior": 1.42, "nonlinear": True}, relief(512, 8, 2.3, stretch=1.4), 1.1)
+    return bumpy(
+        {
+            "type": "roughplastic",
+            "diffuse_reflectance": texture(colours),
+            "alpha": 0.32,
+            "int_ior": 1.42,
+            "nonlinear": True,
+        },
+        relief(512, 8, 2.3, stretch=1.4),
+        1.1,
+    )
 
 
-def rendered(stage: Stage, camera: Camera, size: tuple[int, int], samples: int, *, seed: int = 0, bright: float = 1.0) -> NDArray[np.uint8]:
+def rendered(
+    stage: Stage, camera: Camera, size: tuple[int, int], samples: int, *, seed: int = 0, bright: float = 1.0
+) -> NDArray[np.uint8]:
     """The finished picture, denoised, exposed and toned, as sRGB bytes."""
     width, height = size
     origin = camera.place()
@@ -166,18 +215,33 @@ def rendered(stage: Stage, camera: Camera, size: tuple[int, int], samples: int, 
     depth = float(np.dot(focus - origin, axis / np.linalg.norm(axis)))
     stage.parts["camera"] = {
         "type": "thinlens",
-        "to_world": mi.ScalarTransform4f().look_at(origin=[float(v) for v in origin], target=list(camera.target), up=[0, 0, 1]),
+        "to_world": mi.ScalarTransform4f().look_at(
+            origin=[float(v) for v in origin], target=list(camera.target), up=[0, 0, 1]
+        ),
         "fov": camera.view,
         "fov_axis": "smaller",
         "aperture_radius": camera.aperture,
         "focus_distance": depth,
-        "film": {"type": "hdrfilm", "width": width, "height": height, "rfilter": {"type": "box"}, "pixel_format": "rgb"},
+        "film": {
+            "type": "hdrfilm",
+            "width": width,
+            "height": height,
+            "rfilter": {"type": "box"},
+            "pixel_format": "rgb",
+        },
     }
-    stage.parts["integrator"] = {"type": "aov", "aovs": "albedo:albedo,normal:sh_normal", "inner": {"type": "path", "max_depth": 9}}
+    stage.parts["integrator"] = {
+        "type": "aov",
+        "aovs": "albedo:albedo,normal:sh_normal",
+        "inner": {"type": "path", "max_depth": 9},
+    }
     scene = mi.load_dict(stage.parts)
     per_pass = max(1, min(samples, 14_000_000 // (width * height)))
     passes = -(-samples // per_pass)
-    total = sum(np.array(mi.render(scene, spp=per_pass, seed=seed * 1000 + k), dtype=np.float64) for k in range(passes)) / passes
+    total = (
+        sum(np.array(mi.render(scene, spp=per_pass, seed=seed * 1000 + k), dtype=np.float64) for k in range(passes))
+        / passes
+    )
     layers = np.nan_to_num(np.asarray(total, dtype=np.float32))
     light, albedo, normal = (np.ascontiguousarray(layers[..., k : k + 3]) for k in (0, 3, 6))
     light = np.minimum(light, np.float32(60))
@@ -187,13 +251,13 @@ def rendered(stage: Stage, camera: Camera, size: tuple[int, int], samples: int, 
 def developed(light: NDArray[np.float64], bright: float) -> NDArray[np.uint8]:
     """Exposure for the lights, a soft shoulder, a touch of contrast and fall-off to the corners."""
     luma = light @ [0.2126, 0.7152, 0.0722]
-    x = light * (0.78 * bright / max(float(np.percentile(luma, 97)), 1e-6))
+    x = light * (0.9 * bright / max(float(np.percentile(luma, 97)), 1e-6))
     i, j = np.meshgrid(np.linspace(-1, 1, x.shape[0]), np.linspace(-1, 1, x.shape[1]), indexing="ij")
     x *= (1 - 0.13 * (i**2 + j**2) / 2)[..., None]
     x = np.where(x < 0.6, x, 1 - 0.4 * np.exp(-(x - 0.6) / 0.4))
     y = np.where(x <= 0.0031308, 12.92 * x, 1.055 * np.maximum(x, 1e-9) ** (1 / 2.4) - 0.055)
     y = y + 0.055 * (y * (1 - y) * (2 * y - 1)) * 4
-    y *= np.array([1.006, 1.0, 0.985])
+    y *= np.array([1.004, 0.998, 0.992])
     return np.asarray(np.clip(y, 0, 1) * 255 + 0.5, dtype=np.uint8)
 
 
@@ -209,7 +273,9 @@ def _write_ply(mesh: Mesh, file: Path) -> None:
         rows[name] = columns[:, k]
     faces = np.empty(len(mesh.faces), dtype=[("n", "u1"), ("i", "<i4", 3)])
     faces["n"], faces["i"] = 3, mesh.faces
-    head = f"ply\nformat binary_little_endian 1.0\nelement vertex {len(rows)}\n" + "".join(f"property float {name}\n" for name, _ in kinds)
+    head = f"ply\nformat binary_little_endian 1.0\nelement vertex {len(rows)}\n" + "".join(
+        f"property float {name}\n" for name, _ in kinds
+    )
     head += f"element face {len(faces)}\nproperty list uchar int vertex_indices\nend_header\n"
     file.write_bytes(head.encode("ascii") + rows.tobytes() + faces.tobytes())
 

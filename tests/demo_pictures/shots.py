@@ -16,7 +16,22 @@ from tests.demo_pictures import surfaces
 from tests.demo_pictures.artwork import DESIGNS
 from tests.demo_pictures.drawing import Sheet, circle, rectangle
 from tests.demo_pictures.lettering import lettered
-from tests.demo_pictures.meshes import Mesh, box, cloth, flat_piece, folded, joined, mug, pebble, ring, round_outline, rounded_outline, swept, turned_shape, wrinkles
+from tests.demo_pictures.meshes import (
+    Mesh,
+    box,
+    cloth,
+    flat_piece,
+    folded,
+    joined,
+    mug,
+    pebble,
+    ring,
+    round_outline,
+    rounded_outline,
+    swept,
+    turned_shape,
+    wrinkles,
+)
 from tests.demo_pictures.noise import fractal
 from tests.demo_pictures.prints import rasterised
 from tests.demo_pictures.scene import (
@@ -54,7 +69,16 @@ def _dyed(project: str, name: str, ground: str = WHITE, ppi: int = 300, strength
     return texture(colours)
 
 
-def _bench(stage: Stage, colours: Colours, *, rough: float = 0.35, span: float = 1500, wall: str | None = None, behind: float = 420, depth: float = 0.3) -> None:
+def _bench(
+    stage: Stage,
+    colours: Colours,
+    *,
+    rough: float = 0.35,
+    span: float = 1500,
+    wall: str | None = None,
+    behind: float = 420,
+    depth: float = 0.3,
+) -> None:
     stage.plane(span, span, bench_material(colours, rough=rough, depth=depth), (0, 0, 0))
     if wall:
         stage.plane(2600, 1600, matt(texture(plaster(wall))), (0, behind, 700), upright=True)
@@ -100,10 +124,15 @@ def _slate(stage: Stage, project: str, name: str, seed: int, place: Callable[[Me
 def _beans(stage: Stage, spots: list[tuple[float, float]], colour: str, size: float, seed: int) -> None:
     rng = np.random.default_rng(seed)
     for k, (x, y) in enumerate(spots):
-        stage.add(pebble(size, size * 0.7, size * 0.42, seed=seed + k).moved(x, y, 0, turn=rng.uniform(0, 180)), glazed(colour, 0.15))
+        stage.add(
+            pebble(size, size * 0.7, size * 0.42, seed=seed + k).moved(x, y, 0, turn=rng.uniform(0, 180)),
+            glazed(colour, 0.15),
+        )
 
 
-def _linen(stage: Stage, colour: str, width: float, height: float, x: float, y: float, turn: float, seed: int, depth: float = 5) -> None:
+def _linen(
+    stage: Stage, colour: str, width: float, height: float, x: float, y: float, turn: float, seed: int, depth: float = 5
+) -> None:
     mesh = cloth(width, height, wrinkles(depth, 60, seed, direction=20, rest=0.6)).moved(x, y, 0, turn=turn)
     stage.add(mesh, matt(texture(weave(colour, threads=150, depth=0.16))))
 
@@ -114,7 +143,9 @@ def tally_set(stage: Stage) -> Camera:
     stage.daylight(side=-1)
     spots = [("beetroot", -57, 55, 3), ("leek", 54, 58, -4), ("squash", -54, -56, -3), ("broad-bean", 58, -52, 5)]
     for k, (name, x, y, turn) in enumerate(spots):
-        _slate(stage, "allotment-tally-coasters", name, 20 + k, lambda m, x=x, y=y, turn=turn: m.moved(x, y, 0, turn=turn))
+        _slate(
+            stage, "allotment-tally-coasters", name, 20 + k, lambda m, x=x, y=y, turn=turn: m.moved(x, y, 0, turn=turn)
+        )
     _beans(stage, [(132, 12), (146, 22), (139, -6), (-132, -92)], "#7d8f45", 20, 5)
     return Camera((2, -4, 0), 560, 58, round=-9, view=27, aperture=3)
 
@@ -135,11 +166,19 @@ def tally_edge(stage: Stage) -> Camera:
     _bench(stage, _oak(), wall="#c9bfae", behind=300)
     stage.daylight(side=-1, height=480, warmth=0.2)
     for k, (name, turn) in enumerate((("squash", 4), ("leek", -5), ("broad-bean", 2), ("beetroot", -3))):
-        _slate(stage, "allotment-tally-coasters", name, 40 + k, lambda m, k=k, turn=turn: m.moved(k - 1, -k, 0.2 + 6.5 * k, turn=turn + 28))
+        _slate(
+            stage,
+            "allotment-tally-coasters",
+            name,
+            40 + k,
+            lambda m, k=k, turn=turn: m.moved(k - 1, -k, 0.2 + 6.5 * k, turn=turn + 28),
+        )
     return Camera((6, -6, 20), 260, 22, round=-4, view=25, aperture=4, focus=(0, -58, 24))
 
 
-def _mug(stage: Stage, project: str, name: str, turn: float, x: float = 0, y: float = 0, tea: str | None = None) -> None:
+def _mug(
+    stage: Stage, project: str, name: str, turn: float, x: float = 0, y: float = 0, tea: str | None = None
+) -> None:
     """A glazed mug with its wrap; its handle points to +x before it is turned."""
     band, body = mug()
     stage.add(band.with_bleed(230, 93, 3).moved(x, y, 0, turn=turn), glazed(_dyed(project, name), 0.045))
@@ -158,9 +197,20 @@ def plot_mug_front(stage: Stage) -> Camera:
     rng = np.random.default_rng(8)
     for _ in range(34):
         a, r = rng.uniform(0, 6.28), rng.uniform(4, 34)
-        stem = np.array([(-118, 150, 66), (-118 + r * 0.5 * np.cos(a), 150 + r * 0.5 * np.sin(a), 100), (-118 + r * 1.6 * np.cos(a), 150 + r * 1.6 * np.sin(a), rng.uniform(104, 150))])
+        stem = np.array(
+            [
+                (-118, 150, 66),
+                (-118 + r * 0.5 * np.cos(a), 150 + r * 0.5 * np.sin(a), 100),
+                (-118 + r * 1.6 * np.cos(a), 150 + r * 1.6 * np.sin(a), rng.uniform(104, 150)),
+            ]
+        )
         stage.add(swept(stem, (1.2, 1.2), count=6, steps=5), matt("#4f7040"))
-        stage.add(pebble(15, 11, 4, seed=int(r * 10), count=14).moved(*stem[2], turn=np.degrees(a), tilt=rng.uniform(-30, 30)), matt(str(rng.choice(["#5d8a48", "#6f9a52", "#47733c"]))))
+        stage.add(
+            pebble(15, 11, 4, seed=int(r * 10), count=14).moved(
+                *stem[2], turn=np.degrees(a), tilt=rng.uniform(-30, 30)
+            ),
+            matt(str(rng.choice(["#5d8a48", "#6f9a52", "#47733c"]))),
+        )
     return Camera((8, 0, 52), 430, 14, round=0, view=21, aperture=7, focus=(0, -40, 48))
 
 
@@ -186,9 +236,12 @@ def heron_plate(stage: Stage) -> Camera:
     _bench(stage, _walnut(), wall="#aab4b2", behind=210)
     stage.daylight(side=-1, warmth=0.18)
     _plate(stage, "heron-river-plate", "heron", lambda m: m.moved(0, 0, 82, tilt=78, turn=-6))
-    stage.add(box(180, 40, 18).moved(0, 4, 0, turn=-6), bench_material(_oak()))
+    stage.add(box(180, 40, 18).moved(0, 4, 0, turn=-6), glazed("#a97c50", 0.35))
     for k, (x, y, s) in enumerate(((112, -52, 34), (136, -24, 26), (100, -80, 20))):
-        stage.add(pebble(s, s * 0.8, s * 0.5, seed=60 + k).moved(x, y, 0, turn=30 * k), matt(("#8d8a84", "#6f7274", "#a89f92")[k]))
+        stage.add(
+            pebble(s, s * 0.8, s * 0.5, seed=60 + k).moved(x, y, 0, turn=30 * k),
+            matt(("#8d8a84", "#6f7274", "#a89f92")[k]),
+        )
     return Camera((8, 0, 74), 560, 10, round=5, view=22, aperture=5, focus=(0, -10, 80))
 
 
@@ -197,10 +250,21 @@ def heron_corner(stage: Stage) -> Camera:
     _bench(stage, stone("#2b2f33", "#555b60", seed=6), rough=0.3)
     stage.daylight(side=-1, height=420, warmth=0.12)
     _plate(stage, "heron-river-plate", "heron", lambda m: m.moved(-40, 20, 3, turn=14, roll=0))
-    return Camera((20, -6, 2), 270, 35, round=18, view=27, aperture=3.6, focus=(24, -22, 3))
+    return Camera((8, -2, 2), 300, 40, round=18, view=27, aperture=3.6, focus=(24, -22, 3))
 
 
-def _hanging(stage: Stage, width: float, height: float, colours: Colours, top: float, seed: int, *, depth: float = 9, y: float = -6, flare: float = 0.0) -> None:
+def _hanging(
+    stage: Stage,
+    width: float,
+    height: float,
+    colours: Colours,
+    top: float,
+    seed: int,
+    *,
+    depth: float = 9,
+    y: float = -6,
+    flare: float = 0.0,
+) -> None:
     """Cloth that hangs before a wall in soft upright folds, its upper edge at `top`."""
     base = wrinkles(depth * 0.5, 90, seed, direction=80, stretch=3, rest=1)
 
@@ -215,7 +279,9 @@ def _hanging(stage: Stage, width: float, height: float, colours: Colours, top: f
 
 def crumb_tote(stage: Stage) -> Camera:
     """The bag on a peg before painted boards."""
-    stage.plane(2400, 2400, bench_material(np.rot90(_painted("#4c6468", "#7d979a")), rough=0.4), (0, 0, 300), upright=True)
+    stage.plane(
+        2400, 2400, bench_material(np.rot90(_painted("#4c6468", "#7d979a")), rough=0.4), (0, 0, 300), upright=True
+    )
     stage.wall_light(-1)
     ground = weave("#e6d9bd", threads=230, depth=0.2)
     print_ = placed(_picture("crust-and-crumb-tote", "sheaf-and-loaf", 200), 226, 246, 77, 92, (380, 420), 4.2)
@@ -223,16 +289,21 @@ def crumb_tote(stage: Stage) -> Camera:
     back = cloth(376, 416, lambda x, y: 0 * x).moved(0, -4, 260, tilt=90)
     stage.add(back, matt(texture(ground)))
     for y in (-17, -7):
-        path = np.array([(-78, y, 456), (-66, y, 540), (-26, y, 640), (0, y - 3, 668), (26, y, 640), (66, y, 540), (78, y, 456)])
+        path = np.array(
+            [(-78, y, 456), (-66, y, 540), (-26, y, 640), (0, y - 3, 668), (26, y, 640), (66, y, 540), (78, y, 456)]
+        )
         stage.add(swept(path, (1.2, 12), count=16), matt(texture(weave("#dccfb2", threads=90, depth=0.2))))
-    stage.add(swept(np.array([(0, 10, 652), (0, -20, 654), (0, -44, 660)]), (8, 8)), bench_material(_oak()))
-    return Camera((0, 0, 400), 1260, 3, round=8, view=26, aperture=4, focus=(0, -20, 330))
+    stage.add(swept(np.array([(0, 10, 652), (0, -20, 654), (0, -44, 660)]), (8, 8)), glazed("#a97c50", 0.35))
+    return Camera((0, 0, 392), 1330, 3, round=8, view=26, aperture=4, focus=(0, -20, 330))
 
 
 def _key_tag(stage: Stage, x: float, y: float, turn: float, z: float = 0.1, tilt: float = 0.0) -> None:
     """An aluminium tag with its split ring."""
     face, body = flat_piece(rounded_outline(54, 25, 4), 1.1, bevel=0.2, hole=(-21.5, 0, 2))
-    stage.add(face.with_bleed(54, 25, 3).moved(x, y, z, turn=turn, tilt=tilt), satin_print(_dyed("regatta-key-tags", "crossed-oars", "#f4f4f2", 600), 0.24))
+    stage.add(
+        face.with_bleed(54, 25, 3).moved(x, y, z, turn=turn, tilt=tilt),
+        satin_print(_dyed("regatta-key-tags", "crossed-oars", "#f4f4f2", 600), 0.24),
+    )
     stage.add(body.moved(x, y, z, turn=turn, tilt=tilt), metal("Al", 0.22))
     a = np.radians(turn)
     cx, cy = x - 31.5 * np.cos(a), y - 31.5 * np.sin(a)
@@ -246,8 +317,6 @@ def regatta_tags(stage: Stage) -> Camera:
     stage.daylight(side=-1, height=560, warmth=0.1)
     for x, y, turn in ((-34, 42, 14), (44, 50, -8), (-42, -4, -6), (40, 4, 11), (4, -46, 3)):
         _key_tag(stage, x, y, turn)
-    cord = np.array([(-170, -70, 2), (-110, -58, 2), (-70, -84, 2), (-20, -92, 2), (40, -84, 2), (90, -58, 2), (150, -74, 2)])
-    stage.add(swept(cord, (1.4, 1.4), count=12, steps=20), matt("#c9b48c"))
     return Camera((-4, -2, 0), 272, 52, round=6, view=28, aperture=2.6)
 
 
@@ -256,14 +325,16 @@ def fair_towel(stage: Stage) -> Camera:
     stage.plane(2600, 2600, matt(texture(plaster("#d3cabb"))), (0, 0, 400), upright=True)
     stage.wall_light(-1)
     ground = weave("#f4f0e6", threads=260, depth=0.1)
-    towel = printed(_picture("fair-bunting-tea-towel", "fair-bunting", 110).crop((13, 13, 2178, 3044)), ground, strength=0.95)
+    towel = printed(
+        _picture("fair-bunting-tea-towel", "fair-bunting", 110).crop((13, 13, 2178, 3044)), ground, strength=0.95
+    )
     _hanging(stage, 500, 700, towel, 790, 11, depth=6, y=-42)
-    stage.add(swept(np.array([(-420, -18, 776), (0, -18, 776), (420, -18, 776)]), (11, 11)), bench_material(_oak()))
+    stage.add(swept(np.array([(-420, -18, 776), (0, -18, 776), (420, -18, 776)]), (11, 11)), glazed("#a97c50", 0.35))
     for x in (-330, 330):
         stage.add(swept(np.array([(x, 4, 776), (x, -10, 776), (x, -20, 776)]), (7, 7)), metal("Cu", 0.3))
     for x in (-208, 205):
         for dy in (0, 8):
-            stage.add(box(11, 7, 62).moved(x, -62 + 2.4 * dy, 744, turn=2), bench_material(_scrubbed()))
+            stage.add(box(11, 7, 62).moved(x, -62 + 2.4 * dy, 744, turn=2), glazed("#d8bf97", 0.4))
     return Camera((0, 0, 436), 1860, 2, round=-7, view=25, aperture=5, focus=(0, -26, 430))
 
 
@@ -272,7 +343,9 @@ def fair_fold(stage: Stage) -> Camera:
     _bench(stage, _oak(), wall="#8b9a98", behind=420)
     stage.daylight(side=-1, height=520, warmth=0.16)
     ground = weave("#f4f0e6", threads=260, depth=0.1)
-    towel = printed(_picture("fair-bunting-tea-towel", "fair-bunting", 130).crop((15, 15, 2575, 3598)), ground, strength=0.95)
+    towel = printed(
+        _picture("fair-bunting-tea-towel", "fair-bunting", 130).crop((15, 15, 2575, 3598)), ground, strength=0.95
+    )
     mesh = folded(500, 700, 3, 7, wrinkles(2.0, 90, 6, direction=15, rest=0.4)).moved(0, 0, 1, turn=90)
     stage.add(mesh.moved(0, 0, 0, turn=-90 + 180 - 90 - 90 + 7), matt(texture(towel)))
     return Camera((10, -6, 8), 760, 37, round=-14, view=26, aperture=6, focus=(20, -60, 22))
@@ -288,20 +361,26 @@ def seed_coasters(stage: Stage) -> Camera:
     """Three round coasters, one propped on a fourth, with seed about them."""
     _bench(stage, _painted("#b9b2a2", "#e2dccc"), rough=0.35)
     stage.daylight(side=1, warmth=0.1)
-    _round_coaster(stage, "poppy", lambda m: m.moved(-66, 22, 4.5, turn=9))
+    _round_coaster(stage, "poppy", lambda m: m.moved(-62, 30, 0.1, turn=9))
     _round_coaster(stage, "honesty", lambda m: m.moved(50, 56, 0.1, turn=-12))
     _round_coaster(stage, "teasel", lambda m: m.moved(58, -46, 0.1, turn=2).moved(0, 0, 0))
-    _linen(stage, "#a8987c", 240, 190, -60, 96, 18, 14, 6)
     rng = np.random.default_rng(3)
     for k in range(46):
         a, r = rng.uniform(0, 6.28), abs(rng.normal(0, 24))
-        stage.add(pebble(3.4, 2.4, 1.8, seed=k, count=12).moved(-28 + r * np.cos(a), -78 + r * 0.7 * np.sin(a), 0, turn=rng.uniform(0, 180)), matt("#3a2a1e"))
+        stage.add(
+            pebble(3.4, 2.4, 1.8, seed=k, count=12).moved(
+                -28 + r * np.cos(a), -78 + r * 0.7 * np.sin(a), 0, turn=rng.uniform(0, 180)
+            ),
+            matt("#3a2a1e"),
+        )
     return Camera((-2, 4, 0), 520, 47, round=-6, view=27, aperture=4)
 
 
 def bakers_apron(stage: Stage) -> Camera:
     """The apron on its hook."""
-    stage.plane(2600, 2600, bench_material(np.rot90(_painted("#c9c0ae", "#ece4d2")), rough=0.45), (0, 0, 400), upright=True)
+    stage.plane(
+        2600, 2600, bench_material(np.rot90(_painted("#c9c0ae", "#ece4d2")), rough=0.45), (0, 0, 400), upright=True
+    )
     stage.wall_light(1)
     ground = weave("#2c3a4a", threads=260, depth=0.3)
     art = _picture("bakers-apron", "loaf-emblem", 200)
@@ -322,7 +401,17 @@ def bakers_apron(stage: Stage) -> Camera:
     uv = mesh.uv.copy()
     uv[:, 0] = shape[:, 0] / 700 + 0.5
     stage.add(Mesh(shape, uv, mesh.faces).moved(0, -22, 420, tilt=90), matt(texture(colours)))
-    strap = np.array([(-112, -24, 790), (-96, -20, 880), (-40, -16, 968), (0, -20, 990), (40, -16, 968), (96, -20, 880), (112, -24, 790)])
+    strap = np.array(
+        [
+            (-112, -24, 790),
+            (-96, -20, 880),
+            (-40, -16, 968),
+            (0, -20, 990),
+            (40, -16, 968),
+            (96, -20, 880),
+            (112, -24, 790),
+        ]
+    )
     stage.add(swept(strap, (1.2, 11), count=14), matt("#8b6a45"))
     for s in (-1, 1):
         tie = np.array([(s * 252, -26, 486), (s * 290, -18, 440), (s * 300, -14, 330), (s * 282, -14, 200)])
@@ -337,13 +426,19 @@ def weir_mat(stage: Stage) -> Camera:
     stage.daylight(side=-1, warmth=0.12)
     face, body = flat_piece(rounded_outline(230, 190, 12), 4, bevel=0.6)
     ground = weave("#f2f0ea", threads=300, depth=0.1)
-    stage.add(face.with_bleed(230, 190, 3).moved(0, 0, 0.1, turn=-7), matt(texture(printed(_picture("weir-mouse-mat", "weir-contours", 220), ground, strength=0.96))))
+    stage.add(
+        face.with_bleed(230, 190, 3).moved(0, 0, 0.1, turn=-7),
+        matt(texture(printed(_picture("weir-mouse-mat", "weir-contours", 220), ground, strength=0.96))),
+    )
     stage.add(body.moved(0, 0, 0.1, turn=-7), matt("#191919"))
     pencil = np.array([(0, 0, 0), (60, 0, 0), (120, 0, 0), (168, 0, 0)])
-    stage.add(swept(pencil, (3.6, 3.6), count=6).moved(138, -92, 3.7, turn=62), glazed("#b4452b", 0.2))
-    for profile, material in (([(0.6, 180), (3.5, 168)], matt("#d9b98a")), ([(0.05, 183), (0.75, 179.4)], matt("#2a2a2a"))):
-        stage.add(turned_shape(np.array(profile, dtype=float), 24).moved(138, -92, 3.7, roll=90, turn=62), material)
-    stage.add(pebble(66, 50, 24, seed=71, rough=0.03).moved(66, 62, 4.1, turn=30), bumpy(matt("#74777a"), fractal((256, 256), np.random.default_rng(2), 2.0) * 0.15 + 0.5, 0.4))
+    stage.add(swept(pencil, (3.6, 3.6), count=6).moved(196, 62, 3.7, turn=240), glazed("#b4452b", 0.2))
+    for profile, material in (
+        ([(0.6, 180), (3.5, 168)], matt("#d9b98a")),
+        ([(0.05, 183), (0.75, 179.4)], matt("#2a2a2a")),
+    ):
+        stage.add(turned_shape(np.array(profile, dtype=float), 24).moved(196, 62, 3.7, roll=90, turn=240), material)
+    stage.add(pebble(66, 50, 24, seed=71, rough=0.03).moved(66, 62, 4.1, turn=30), matt("#85857f"))
     return Camera((10, 6, 0), 640, 40, round=9, view=26, aperture=4.5, focus=(0, -40, 4))
 
 
@@ -355,7 +450,10 @@ def bee_charm(stage: Stage) -> Camera:
     face, body = flat_piece(rounded_outline(50, 60, 8), 3.0, bevel=0.35, hole=(0, 25.5, 2))
     art, back = flat_piece(rounded_outline(47.5, 57.5, 7), 0.2, bevel=0.02, hole=(0, 25.5, 3.2))
     uv = (art.uv * [47.5, 57.5] + [1.25 + 3, 1.25 + 3]) / [56, 66]
-    stage.add(place(Mesh(art.vertices, uv, art.faces, smooth=False).moved(0, 0, 3.05)), glazed(_dyed("beekeeper-charm", "skep-and-bees", "#fbfaf6", 600), 0.05))
+    stage.add(
+        place(Mesh(art.vertices, uv, art.faces, smooth=False).moved(0, 0, 3.05)),
+        glazed(_dyed("beekeeper-charm", "skep-and-bees", "#fbfaf6", 600), 0.05),
+    )
     del back
     stage.add(place(body), glazed("#dfe8ea", 0.05))
     stage.add(place(face), glazed("#e6ecec", 0.04))
@@ -364,20 +462,30 @@ def bee_charm(stage: Stage) -> Camera:
     stage.add(ring(4.6, 1.1).moved(*(top * 28.2), 4.2, tilt=62, turn=-13), metal("Cr", 0.1))
     stage.add(ring(13, 1.8).moved(*(top * 44.6), 2.4, tilt=5, turn=-13), metal("Cr", 0.12))
     for k in range(3):
-        stage.add(pebble(30 - 6 * k, 24 - 5 * k, 14 - 3 * k, seed=80 + k).moved(58 - 12 * k, 34 - 34 * k, 0, turn=50 * k), matt(("#8d8a84", "#a89f92", "#6f7274")[k]))
+        stage.add(
+            pebble(30 - 6 * k, 24 - 5 * k, 14 - 3 * k, seed=80 + k).moved(58 - 12 * k, 34 - 34 * k, 0, turn=50 * k),
+            matt(("#8d8a84", "#a89f92", "#6f7274")[k]),
+        )
     return Camera((6, 12, 2), 258, 48, round=4, view=23, aperture=3, focus=(0, -2, 3))
 
 
 def herb_board(stage: Stage) -> Camera:
     """The glass board on a worktop, lemons and a knife beside it."""
-    _bench(stage, stone("#cfcac0", "#f0ece3", seed=7, slope=2.4, veins="#9a948a"), rough=0.12, depth=0.02, wall="#7f9389", behind=330)
+    _bench(
+        stage,
+        stone("#cfcac0", "#f0ece3", seed=7, slope=2.4, veins="#9a948a"),
+        rough=0.12,
+        depth=0.02,
+        wall="#7f9389",
+        behind=330,
+    )
     stage.daylight(side=-1, warmth=0.1)
     face, body = flat_piece(rounded_outline(280, 200, 10), 4.5, bevel=0.5)
     place = lambda m: m.moved(0, 0, 3, turn=5)  # noqa: E731
     stage.add(place(face.with_bleed(280, 200, 3)), glazed(_dyed("chopping-board-herbs", "herbs", "#f6f7f3", 240), 0.05))
     stage.add(place(body), glazed("#9fc4b4", 0.05))
-    stage.add(pebble(64, 50, 48, seed=91, rough=0.035).moved(150, 92, 4, turn=30), bumpy(matt("#f0c63c"), fractal((256, 256), np.random.default_rng(5), 1.2) * 0.16 + 0.5, 0.7))
-    stage.add(pebble(60, 50, 46, seed=94, rough=0.03).moved(100, 130, 4, turn=120), bumpy(matt("#ecc038"), fractal((256, 256), np.random.default_rng(6), 1.2) * 0.16 + 0.5, 0.7))
+    stage.add(pebble(64, 50, 48, seed=91, rough=0.012).moved(150, 92, 4, turn=30), glazed("#f2cb45", 0.35))
+    stage.add(pebble(60, 50, 46, seed=94, rough=0.012).moved(100, 130, 4, turn=120), glazed("#f0c640", 0.35))
     return Camera((8, 14, 0), 690, 40, round=-8, view=25, aperture=5, focus=(0, -30, 6))
 
 
@@ -385,10 +493,8 @@ def regatta_mug(stage: Stage) -> Camera:
     """The eight, seen from the middle of the boat."""
     _bench(stage, _painted("#7d8f93", "#b7c4c4"), rough=0.3, wall="#d9d2c3", behind=340)
     stage.daylight(side=1, warmth=0.12)
-    _mug(stage, "regatta-mug", "rowing-eight-wrap", 20, tea="#2a1408")
-    coil = [np.array([((36 - 3 * k) * np.cos(a), (36 - 3 * k) * np.sin(a), 3.4 + 1.5 * k) for a in np.linspace(0, 2 * np.pi, 20, endpoint=False)]) for k in range(4)]
-    for loop in coil:
-        stage.add(swept(loop + [-120, 120, 0], (3.2, 3.2), closed=True, count=12, steps=5), matt("#cdbb94"))
+    _mug(stage, "regatta-mug", "rowing-eight-wrap", 13, tea="#2a1408")
+    _linen(stage, "#53697c", 250, 200, -86, 70, 20, 17, 6)
     return Camera((6, 0, 46), 480, 19, round=-6, view=21, aperture=6, focus=(0, -40, 48))
 
 
@@ -403,7 +509,9 @@ def sundial(stage: Stage) -> Camera:
     pts = [(-10.0, 0.0), (26.0, 0.0), (26.0, 36 * rise)]
     t = 0.9
     verts = np.array([(sx * t, y, z) for sx in (-1, 1) for y, z in pts])
-    faces = np.array([(0, 2, 1), (3, 4, 5), (0, 1, 4), (0, 4, 3), (1, 2, 5), (1, 5, 4), (2, 0, 3), (2, 3, 5)], dtype=np.int32)
+    faces = np.array(
+        [(0, 2, 1), (3, 4, 5), (0, 1, 4), (0, 4, 3), (1, 2, 5), (1, 5, 4), (2, 0, 3), (2, 3, 5)], dtype=np.int32
+    )
     stage.add(Mesh(verts, np.zeros((6, 2)), faces, smooth=False).moved(0, 0, 6.4, turn=8), metal("Au", 0.22))
     return Camera((0, 2, 8), 350, 48, round=-12, view=24, aperture=3)
 
@@ -413,13 +521,13 @@ def honey_plate(stage: Stage) -> Camera:
     _bench(stage, _oak(), wall="#c8b48a", behind=260)
     stage.daylight(side=1, warmth=0.2)
     _plate(stage, "honey-show-plate", "honey-show", lambda m: m.moved(-14, 20, 76, tilt=76, turn=5))
-    stage.add(box(150, 34, 14).moved(-14, 22, 0, turn=5), bench_material(_walnut()))
+    stage.add(box(150, 34, 14).moved(-14, 22, 0, turn=5), glazed("#6b452c", 0.35))
     for x, y in ((118, -10), (136, 56)):
         jar = np.array([(26, 66), (30, 58), (31, 50), (31, 6), (28, 1), (0.001, 0.2)])
         stage.add(turned_shape(jar).moved(x, y, 0), glazed("#c47a17", 0.03))
         lid = np.array([(0.001, 80), (28, 80), (29.5, 78.5), (29.5, 67), (28, 66), (0.001, 66)])
         stage.add(turned_shape(lid).moved(x, y, 0), metal("Au", 0.25))
-    return Camera((22, 0, 66), 580, 11, round=-6, view=22, aperture=5, focus=(0, 0, 76))
+    return Camera((14, 0, 66), 640, 11, round=-6, view=22, aperture=5, focus=(0, 0, 76))
 
 
 def spent_paper(stage: Stage) -> Camera:
@@ -434,8 +542,6 @@ def spent_paper(stage: Stage) -> Camera:
     colours = printed(page, np.ones((8, 8, 3)) * surfaces.tone("#f5f2ea"), opaque=False)
     curl = lambda x, y: 0.6 + 0.00055 * np.maximum(x + 30, 0) ** 2 + 0.0006 * np.maximum(-y - 20, 0) ** 2  # noqa: E731
     stage.add(cloth(150, 150, curl).moved(-78, 6, 0, turn=7), matt(texture(colours)))
-    tape = cloth(12, 46, lambda x, y: 0.4 + 0 * x)
-    stage.add(tape.moved(-136, -76, 0.6, turn=50), glazed("#c9a24a", 0.2))
     return Camera((-2, 0, 0), 560, 52, round=5, view=27, aperture=3)
 
 
@@ -456,13 +562,22 @@ def thermometer(stage: Stage) -> Camera:
     _bench(stage, _oak(), wall="#8e9696", behind=520)
     stage.daylight(side=-1, warmth=0.08)
     face, body = flat_piece(rounded_outline(380, 300, 8), 26, bevel=1.5)
-    stage.add(joined(face, body).moved(-90, 60, 0, turn=-5), bumpy({"type": "roughconductor", "material": "Al", "alpha": 0.32}, surfaces.relief(512, 3, 1.0, stretch=30), 0.15))
+    stage.add(face.moved(-90, 60, 0, turn=-5), metal("Al", 0.3))
+    stage.add(body.moved(-90, 60, 0, turn=-5), glazed("#6d7276", 0.4))
     pad, side = flat_piece(rounded_outline(340, 260, 10), 7, bevel=1.5)
-    stage.add(joined(pad, side).moved(-90, 60, 26, turn=-5), bumpy(matt("#b4603f"), fractal((512, 512), np.random.default_rng(12), 0.8) * 0.15 + 0.5, 0.5))
+    stage.add(
+        joined(pad, side).moved(-90, 60, 26, turn=-5),
+        bumpy(matt("#8d4f3c"), fractal((512, 512), np.random.default_rng(12), 0.8) * 0.15 + 0.5, 0.5),
+    )
     meter, shell = flat_piece(rounded_outline(60, 110, 9), 24, bevel=2.5)
-    stage.add(meter.moved(158, -86, 0.2, turn=-16), glazed(texture(printed(rasterised(_meter_face(), 400), np.ones((8, 8, 3)))), 0.2))
+    stage.add(
+        meter.moved(158, -86, 0.2, turn=-16),
+        glazed(texture(printed(rasterised(_meter_face(), 400), np.ones((8, 8, 3)))), 0.2),
+    )
     stage.add(shell.moved(158, -86, 0.2, turn=-16), matt("#c8862f"))
-    cable = np.array([(170, -32, 14), (182, 14, 10), (176, 66, 14), (128, 90, 40), (60, 76, 42), (14, 44, 38), (-10, 32, 35)])
+    cable = np.array(
+        [(170, -32, 14), (182, 14, 10), (176, 66, 14), (128, 90, 40), (60, 76, 42), (14, 44, 38), (-10, 32, 35)]
+    )
     stage.add(swept(cable, (2.2, 2.2), count=12, steps=20), matt("#c8b27a"))
     stage.add(swept(np.array([(14, 44, 38), (-4, 35, 36), (-30, 22, 35)]), (3.4, 3.4), count=16), metal("Cr", 0.15))
     disc = turned_shape(np.array([(0.001, 3.2), (10.6, 3.2), (11, 2.8), (11, 0), (0.001, 0)]), 48)

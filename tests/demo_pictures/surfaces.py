@@ -31,7 +31,9 @@ def planks(dark: str, light: str, *, boards: int = 6, seed: int = 1, size: int =
     for k in range(boards):
         shape = (rows, size)
         warp = fractal(shape, rng, 3.2, stretch=7)
-        rings = 0.5 + 0.5 * np.sin((np.arange(rows)[:, None] / rows * rng.uniform(6, 11) + 1.5 * warp) * 2 * np.pi * 0.55)
+        rings = 0.5 + 0.5 * np.sin(
+            (np.arange(rows)[:, None] / rows * rng.uniform(6, 11) + 1.5 * warp) * 2 * np.pi * 0.55
+        )
         fibre = fractal(shape, rng, 1.1, stretch=34, coarsest=4)
         pores = np.clip(fractal(shape, rng, 0.5, stretch=22, coarsest=20) - 1.5, 0, 1.5)
         t = 0.52 + 0.2 * (rings - 0.5) + 0.085 * fibre + 0.09 * warp * 0.5 - 0.3 * pores + rng.normal(0, 0.09)
@@ -42,7 +44,9 @@ def planks(dark: str, light: str, *, boards: int = 6, seed: int = 1, size: int =
     return out
 
 
-def stone(dark: str, light: str, *, seed: int = 2, size: int = 1024, slope: float = 2.0, veins: str | None = None) -> Colours:
+def stone(
+    dark: str, light: str, *, seed: int = 2, size: int = 1024, slope: float = 2.0, veins: str | None = None
+) -> Colours:
     """A mottled stone, with thin veins when a tone is given for them."""
     rng = np.random.default_rng(seed)
     t = 0.5 + 0.16 * fractal((size, size), rng, slope) + 0.05 * rng.normal(size=(size, size))
@@ -69,7 +73,12 @@ def terrazzo(ground: str, chips: tuple[str, ...], *, seed: int = 3, size: int = 
 def plaster(colour: str, *, seed: int = 4, size: int = 1024, depth: float = 0.035) -> Colours:
     """A brushed wall."""
     rng = np.random.default_rng(seed)
-    return np.clip(tone(colour) + depth * (0.7 * fractal((size, size), rng, 2.4) + 0.3 * fractal((size, size), rng, 1.2))[..., None], 0, 1)
+    return np.clip(
+        tone(colour)
+        + depth * (0.7 * fractal((size, size), rng, 2.4) + 0.3 * fractal((size, size), rng, 1.2))[..., None],
+        0,
+        1,
+    )
 
 
 def weave(colour: str, *, threads: int = 190, seed: int = 5, size: int = 1536, depth: float = 0.1) -> Colours:
@@ -78,7 +87,10 @@ def weave(colour: str, *, threads: int = 190, seed: int = 5, size: int = 1536, d
     i, j = np.meshgrid(np.arange(size), np.arange(size), indexing="ij")
     warp, weft = np.sin(i / size * threads * 2 * np.pi), np.sin(j / size * threads * 2 * np.pi)
     over = np.where(warp * weft > 0, np.abs(warp), np.abs(weft))
-    slub = fractal((size, size), rng, 1.2, stretch=30, coarsest=6) + fractal((size, size), rng, 1.2, stretch=30, coarsest=6).T
+    slub = (
+        fractal((size, size), rng, 1.2, stretch=30, coarsest=6)
+        + fractal((size, size), rng, 1.2, stretch=30, coarsest=6).T
+    )
     return np.clip(tone(colour) * (1 - depth + depth * over[..., None] + 0.035 * slub[..., None]), 0, 1)
 
 
@@ -86,7 +98,9 @@ def printed(picture: Image.Image, ground: Colours, *, strength: float = 1.0, opa
     """A design on a material: dyed into it (its colours multiply the ground) or laid over it where `opaque`."""
     rgba = np.asarray(picture, dtype=np.float64) / 255
     rows, columns = rgba.shape[:2]
-    resized = Image.fromarray((np.clip(ground, 0, 1) * 255).astype(np.uint8)).resize((columns, rows), Image.Resampling.BICUBIC)
+    resized = Image.fromarray((np.clip(ground, 0, 1) * 255).astype(np.uint8)).resize(
+        (columns, rows), Image.Resampling.BICUBIC
+    )
     base = np.asarray(resized, dtype=np.float64) / 255
     alpha = rgba[..., 3:] * strength
     ink = rgba[..., :3]
@@ -96,10 +110,15 @@ def printed(picture: Image.Image, ground: Colours, *, strength: float = 1.0, opa
     return np.asarray(base * (1 - alpha + ink * alpha), dtype=np.float64)
 
 
-def placed(picture: Image.Image, width: float, height: float, x: float, y: float, sheet: tuple[float, float], ppmm: float) -> Image.Image:
+def placed(
+    picture: Image.Image, width: float, height: float, x: float, y: float, sheet: tuple[float, float], ppmm: float
+) -> Image.Image:
     """A design of width x height mm laid at (x, y) from the top left of an empty sheet of a size in mm."""
     out = Image.new("RGBA", (round(sheet[0] * ppmm), round(sheet[1] * ppmm)), (0, 0, 0, 0))
-    out.alpha_composite(picture.resize((round(width * ppmm), round(height * ppmm)), Image.Resampling.LANCZOS), (round(x * ppmm), round(y * ppmm)))
+    out.alpha_composite(
+        picture.resize((round(width * ppmm), round(height * ppmm)), Image.Resampling.LANCZOS),
+        (round(x * ppmm), round(y * ppmm)),
+    )
     return out
 
 

@@ -17,7 +17,15 @@ def block(sheet: Sheet, colour: str, x: float, y: float, width: float, height: f
 
 
 def burst(
-    sheet: Sheet, colour: str, edge: Points, centre: tuple[float, float], radii: tuple[float, float], rng: Rng, *, count: int = 90, width: float = 0.9
+    sheet: Sheet,
+    colour: str,
+    edge: Points,
+    centre: tuple[float, float],
+    radii: tuple[float, float],
+    rng: Rng,
+    *,
+    count: int = 90,
+    width: float = 0.9,
 ) -> None:
     """Gouge marks that radiate from a centre, between two radii, kept inside the block."""
     marks = []
@@ -28,7 +36,12 @@ def burst(
             start = radii[0] + ring * span + rng.uniform(0, span * 0.6)
             end = start + rng.uniform(span * 0.5, span * 1.2)
             d = np.array([np.cos(a), np.sin(a)])
-            marks.append(stroke(bow(d * start + centre, d * end + centre, rng.normal(0, 0.01), count=6), width * rng.uniform(0.5, 1.1)))
+            marks.append(
+                stroke(
+                    bow(d * start + centre, d * end + centre, rng.normal(0, 0.01), count=6),
+                    width * rng.uniform(0.5, 1.1),
+                )
+            )
     with sheet.within(edge):
         sheet.cut(colour, marks)
 
@@ -59,14 +72,23 @@ def leaf(
                 marks.append(stroke(bow(a, b, 0.08 * side), width * 0.055, head=0.7))
                 if side > 0 and veins > 3:
                     for f in (0.3, 0.6):
-                        c, e = form.at(t + 0.05 + 0.05 * f, f)[0], form.at(min(1, t + 0.17 + 0.03 * f), min(1, f + 0.25))[0]
+                        c, e = (
+                            form.at(t + 0.05 + 0.05 * f, f)[0],
+                            form.at(min(1, t + 0.17 + 0.03 * f), min(1, f + 0.25))[0],
+                        )
                         marks.append(stroke(bow(c, e, 0.05), width * 0.03))
         sheet.cut(colours[1], marks)
     return form
 
 
 def ear_of_wheat(
-    sheet: Sheet, spine: list[tuple[float, float]], size: float, colours: tuple[str, str], *, grains: int = 8, awns: float = 1.6
+    sheet: Sheet,
+    spine: list[tuple[float, float]],
+    size: float,
+    colours: tuple[str, str],
+    *,
+    grains: int = 8,
+    awns: float = 1.6,
 ) -> None:
     """An ear on its stalk: the upper part of the spine carries grains in pairs with a cut in each."""
     line = Form.through(spine, [0.1, 0.1])
@@ -78,15 +100,27 @@ def ear_of_wheat(
         side = np.array([-d[1], d[0]])
         for s in (-1, 1):
             tip = here + d * size * 1.25 + side * s * size * 0.55
-            grain = Form.through([tuple(here + side * s * size * 0.1), tuple((here + tip) / 2 + side * s * size * 0.18), tuple(tip)], [0.1, size * 0.3, 0.02])
+            grain = Form.through(
+                [tuple(here + side * s * size * 0.1), tuple((here + tip) / 2 + side * s * size * 0.18), tuple(tip)],
+                [0.1, size * 0.3, 0.02],
+            )
             sheet.fill(colours[0], grain.outline())
             sheet.cut(colours[1], [grain.along(0.1, 0.2, 0.8, size * 0.12)])
             if awns:
-                sheet.fill(colours[0], stroke(bow(tip, tip + d * size * awns + side * s * size * 0.5 * (1 - k / grains / 2), 0.06 * s), size * 0.09, head=1.0))
+                sheet.fill(
+                    colours[0],
+                    stroke(
+                        bow(tip, tip + d * size * awns + side * s * size * 0.5 * (1 - k / grains / 2), 0.06 * s),
+                        size * 0.09,
+                        head=1.0,
+                    ),
+                )
     top = line.at(1.0, 0)[0]
     d = top - line.at(0.95, 0)[0]
     d = d / np.hypot(*d)
-    grain = Form.through([tuple(top - d * size * 0.2), tuple(top + d * size * 0.5), tuple(top + d * size * 1.2)], [0.1, size * 0.3, 0.02])
+    grain = Form.through(
+        [tuple(top - d * size * 0.2), tuple(top + d * size * 0.5), tuple(top + d * size * 1.2)], [0.1, size * 0.3, 0.02]
+    )
     sheet.fill(colours[0], grain.outline())
 
 
@@ -95,11 +129,23 @@ def tally(sheet: Sheet, colour: str, x: float, y: float, height: float, count: i
     pitch, at, marks = height * 0.34, x, []
     for k in range(count):
         if k % 5 == 4:
-            marks.append(stroke(bow((at - 4.45 * pitch, y + height * 0.78), (at - 0.05 * pitch, y + height * 0.2), 0.02), height * 0.17, sharp=0.3))
+            marks.append(
+                stroke(
+                    bow((at - 4.45 * pitch, y + height * 0.78), (at - 0.05 * pitch, y + height * 0.2), 0.02),
+                    height * 0.17,
+                    sharp=0.3,
+                )
+            )
             at += pitch * 0.7
         else:
             lean = rng.normal(0, 0.06) * height
-            marks.append(stroke(bow((at, y + rng.normal(0, 0.04) * height), (at + lean, y + height), rng.normal(0, 0.02)), height * 0.17, sharp=0.3))
+            marks.append(
+                stroke(
+                    bow((at, y + rng.normal(0, 0.04) * height), (at + lean, y + height), rng.normal(0, 0.02)),
+                    height * 0.17,
+                    sharp=0.3,
+                )
+            )
             at += pitch
     sheet.cut(colour, marks)
     return at - x
@@ -110,11 +156,23 @@ def tally_width(height: float, count: int) -> float:
     return height * 0.34 * (count - count // 5) + height * 0.34 * 0.7 * (count // 5)
 
 
-def speckle(sheet: Sheet, colour: str, inside: Points, box: tuple[float, float, float, float], count: int, size: float, rng: Rng) -> None:
+def speckle(
+    sheet: Sheet, colour: str, inside: Points, box: tuple[float, float, float, float], count: int, size: float, rng: Rng
+) -> None:
     """Small stray cuts, as are left in the cleared parts of a block."""
     x0, y0, x1, y1 = box
     with sheet.within(inside):
         sheet.cut(
             colour,
-            [ellipse(rng.uniform(x0, x1), rng.uniform(y0, y1), size * rng.uniform(0.3, 1), size * rng.uniform(0.2, 0.5), rng.uniform(0, 180), 10) for _ in range(count)],
+            [
+                ellipse(
+                    rng.uniform(x0, x1),
+                    rng.uniform(y0, y1),
+                    size * rng.uniform(0.3, 1),
+                    size * rng.uniform(0.2, 0.5),
+                    rng.uniform(0, 180),
+                    10,
+                )
+                for _ in range(count)
+            ],
         )

@@ -25,7 +25,21 @@ def sundial_face() -> Sheet:
     sheet.fill(ink, circle(50, 50, 43.6), circle(50, 50, 33.4)[::-1])
     inner = circle(50, 50, 33.0)
     burst(sheet, gold, inner, (foot[0], foot[1]), (10.5, 25), rng, count=40, width=0.8)
-    numerals = {-6: "VI", -5: "VII", -4: "VIII", -3: "IX", -2: "X", -1: "XI", 0: "XII", 1: "I", 2: "II", 3: "III", 4: "IIII", 5: "V", 6: "VI"}
+    numerals = {
+        -6: "VI",
+        -5: "VII",
+        -4: "VIII",
+        -3: "IX",
+        -2: "X",
+        -1: "XI",
+        0: "XII",
+        1: "I",
+        2: "II",
+        3: "III",
+        4: "IIII",
+        5: "V",
+        6: "VI",
+    }
     for quarter in range(-28, 29):
         hour = quarter / 4
         a = np.arctan2(np.sin(np.radians(LATITUDE)) * np.sin(np.radians(15 * hour)), np.cos(np.radians(15 * hour)))
@@ -40,7 +54,10 @@ def sundial_face() -> Sheet:
                 u = np.array([np.cos(np.radians(turn + 90)), np.sin(np.radians(turn + 90))])
                 sheet.fill(ground, lettered(numerals[int(hour)], "slab", 4.3, *(p + u * 2.15), turn=turn))
         else:
-            sheet.fill(ink, stroke(np.array([foot + d * out(29.5 if quarter % 2 else 27.5), foot + d * out(33.4)]), 0.34, sharp=0))
+            sheet.fill(
+                ink,
+                stroke(np.array([foot + d * out(29.5 if quarter % 2 else 27.5), foot + d * out(33.4)]), 0.34, sharp=0),
+            )
     for k in range(32):
         a = 2 * np.pi * k / 32
         reach = 8.6 if k % 2 else 6.4
@@ -50,8 +67,15 @@ def sundial_face() -> Sheet:
     sheet.fill(ink, circle(*foot, 3.6), circle(*foot, 3.1)[::-1])
     face = [(-1.25, -0.5), (1.25, -0.5)]
     sheet.fill(ink, *[circle(foot[0] + x, foot[1] + y, 0.42, 16) for x, y in face])
-    sheet.line(ink, np.array([foot + [1.5 * np.cos(t), 1.5 * np.sin(t) + 0.1] for t in np.linspace(0.5, 2.64, 12)]), 0.36)
-    sheet.fill(gold, lettered_round("I COUNT THE BRIGHT HOURS ONLY", "poster", 3.7, 50, 50, 40.3, middle=90, inward=True, spacing=0.62))
+    sheet.line(
+        ink, foot + np.array([(1.5 * np.cos(t), 1.5 * np.sin(t) + 0.1) for t in np.linspace(0.5, 2.64, 12)]), 0.36
+    )
+    sheet.fill(
+        gold,
+        lettered_round(
+            "I COUNT THE BRIGHT HOURS ONLY", "poster", 3.7, 50, 50, 40.3, middle=90, inward=True, spacing=0.62
+        ),
+    )
     return sheet
 
 

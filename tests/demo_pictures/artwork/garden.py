@@ -27,10 +27,18 @@ def _handle(sheet: Sheet, colour: str, cut: str) -> None:
 def spade(sheet: Sheet, colour: str, blade: str, cut: str) -> None:
     """A digging spade, about 48 mm long, its grip up."""
     _handle(sheet, colour, cut)
-    shape = np.vstack([[(-5.6, 4), (5.6, 4)], smooth([(5.8, 13), (4.6, 19.5), (0, 23.5), (-4.6, 19.5), (-5.8, 13)], steps=6)])
+    shape = np.vstack(
+        [[(-5.6, 4), (5.6, 4)], smooth([(5.8, 13), (4.6, 19.5), (0, 23.5), (-4.6, 19.5), (-5.8, 13)], steps=6)]
+    )
     sheet.fill(blade, shape)
     with sheet.within(shape):
-        sheet.cut(cut, [stroke(bow((x, 6.5 + abs(x) * 0.3), (x * 0.9, 20 - abs(x) * 0.9), 0.01), 0.55) for x in (1.4, 2.5, 3.6, 4.6)])
+        sheet.cut(
+            cut,
+            [
+                stroke(bow((x, 6.5 + abs(x) * 0.3), (x * 0.9, 20 - abs(x) * 0.9), 0.01), 0.55)
+                for x in (1.4, 2.5, 3.6, 4.6)
+            ],
+        )
         sheet.cut(cut, [stroke(bow((-4.6, 6), (-4.4, 14)), 0.6)])
     sheet.fill(colour, rectangle(-1.7, 0, 3.4, 6))
     sheet.fill(colour, Form.through([(0, 5), (0, 9)], [1.7, 0.3]).outline())
@@ -39,7 +47,9 @@ def spade(sheet: Sheet, colour: str, blade: str, cut: str) -> None:
 def fork(sheet: Sheet, colour: str, tines: str, cut: str) -> None:
     """A digging fork with four tines, about 48 mm long, its grip up."""
     _handle(sheet, colour, cut)
-    sheet.fill(tines, smooth([(-6, 8.4), (-5.6, 5.2), (-2, 4), (2, 4), (5.6, 5.2), (6, 8.4), (0, 7)], closed=True, steps=6))
+    sheet.fill(
+        tines, smooth([(-6, 8.4), (-5.6, 5.2), (-2, 4), (2, 4), (5.6, 5.2), (6, 8.4), (0, 7)], closed=True, steps=6)
+    )
     for x in (-5.2, -1.75, 1.75, 5.2):
         sheet.fill(tines, Form.through([(x, 6), (x * 1.02, 15), (x * 0.98, 24)], [0.85, 0.8, 0.1]).outline())
     sheet.fill(colour, rectangle(-1.7, 0, 3.4, 6))
@@ -56,12 +66,21 @@ def _vine(sheet: Sheet, foot: tuple[float, float], rng: Rng, height: float) -> N
         side = 1 if k % 2 else -1
         size = rng.uniform(0.85, 1.1) * (1 - 0.3 * k / steps)
         if k % 3 == 2:
-            pod = Form.through([tuple(at), (at[0] + side * 3.6, at[1] + 3), (at[0] + side * 4.2, at[1] + 11)], [0.5, 1.1, 1.0, 0.1])
+            pod = Form.through(
+                [tuple(at), (at[0] + side * 3.6, at[1] + 3), (at[0] + side * 4.2, at[1] + 11)], [0.5, 1.1, 1.0, 0.1]
+            )
             sheet.fill(RUST, pod.outline())
             sheet.cut(CREAM, [pod.along(0.3, 0.3, 0.9, 0.35)])
         for dx, dy, width in ((7.5, -3.5, 5.6), (8, 1.5, 5.0), (3.6, -6.5, 5.0)):
             tip = (at[0] + side * dx * size, at[1] + dy * size)
-            leaf(sheet, [tuple(at), ((at[0] + tip[0]) / 2, (at[1] + tip[1]) / 2 - 0.8), tip], width * size, (LEAF, CREAM), rng, veins=3)
+            leaf(
+                sheet,
+                [tuple(at), ((at[0] + tip[0]) / 2, (at[1] + tip[1]) / 2 - 0.8), tip],
+                width * size,
+                (LEAF, CREAM),
+                rng,
+                veins=3,
+            )
     for k in range(2):
         p = line[-1] + [rng.normal(0, 1.5), -1 - 2 * k]
         sheet.fill(RUST, ellipse(p[0], p[1], 1.5, 1.1, 30))
@@ -77,11 +96,16 @@ def trellis_wrap() -> Sheet:
     for k in range(-10, 32):
         for lean in (1, -1):
             x = k * pitch
-            laths.append(hand_cut(stroke(np.array([(x, -4.0), (x + lean * 101 * 0.55, 97.0)]), 1.35, sharp=0), rng, 0.16, 3))
+            laths.append(
+                hand_cut(stroke(np.array([(x, -4.0), (x + lean * 101 * 0.55, 97.0)]), 1.35, sharp=0), rng, 0.16, 3)
+            )
     sheet.cut(MOSS, laths)
     for y in (-4.0, 88.5):
         sheet.fill(INK, hand_cut(rectangle(-5, y, w + 10, 8.5), rng, 0.3, 2.5))
-    marks = [stroke(bow((x, 90 + rng.uniform(0, 1.6)), (x + rng.uniform(2, 5), 90 + rng.uniform(0, 1.6))), 0.5) for x in np.arange(-3, w + 3, 3.1)]
+    marks = [
+        stroke(bow((x, 90 + rng.uniform(0, 1.6)), (x + rng.uniform(2, 5), 90 + rng.uniform(0, 1.6))), 0.5)
+        for x in np.arange(-3, w + 3, 3.1)
+    ]
     sheet.cut(CREAM, marks)
     for x, height in ((4, 70), (19, 58), (97, 60), (115, 74), (133, 60), (211, 58), (226, 70)):
         _vine(sheet, (x, 89), rng, height)
@@ -96,7 +120,12 @@ def trellis_wrap() -> Sheet:
                 sheet.fill(INK, stroke(np.array([(0, -23.0), (0, 22.0)]), 6, sharp=0))
                 tool(sheet, "#d99a4e", MOSS, INK)
         sheet.fill(CREAM, lettered_round("PLOT HOLDER", "poster", 6.0, x, 46, 27.2, spacing=1.5))
-        sheet.fill(MOSS, lettered_round("NETHER QUILLET ALLOTMENT SOCIETY", "poster", 3.0, x, 46, 31.4, middle=90, inward=True, spacing=0.75))
+        sheet.fill(
+            MOSS,
+            lettered_round(
+                "NETHER QUILLET ALLOTMENT SOCIETY", "poster", 3.0, x, 46, 31.4, middle=90, inward=True, spacing=0.75
+            ),
+        )
     return sheet
 
 
@@ -117,8 +146,14 @@ def poppy() -> Sheet:
     rng = np.random.default_rng(31)
     sheet = _seed_coaster("Poppy", "Papaver somniferum", "#eef0dc")
     with sheet.within(circle(47.5, 47.5, 35.9)):
-        for foot, top, scale, turn in (((45, 90), (34, 37), 1.15, -9), ((49, 90), (55, 27), 0.95, 8), ((52, 90), (66, 50), 0.8, 20)):
-            sheet.fill(INK, stroke(smooth([foot, ((foot[0] + top[0]) / 2 + 1.5, 66), top], steps=12), 1.5 * scale, sharp=0))
+        for foot, top, scale, turn in (
+            ((45, 90), (34, 37), 1.15, -9),
+            ((49, 90), (55, 27), 0.95, 8),
+            ((52, 90), (66, 50), 0.8, 20),
+        ):
+            sheet.fill(
+                INK, stroke(smooth([foot, ((foot[0] + top[0]) / 2 + 1.5, 66), top], steps=12), 1.5 * scale, sharp=0)
+            )
             with sheet.moved(*top, turn=turn, scale=scale):
                 pod = Form.through([(0, 4), (0, -3), (0, -10), (0, -14.5)], [1.6, 8.2, 8.0, 3.0])
                 sheet.fill(INK, pod.outline(0.8))
@@ -127,12 +162,24 @@ def poppy() -> Sheet:
                     sheet.cut(INK, pod.hatching(rng, (0.12, 0.97), 10, 0.8, (0.04, 0.98)))
                     sheet.cut("#eef0dc", pod.hatching(rng, (-0.3, -0.65), 3, 0.8, (0.2, 0.7)))
                 sheet.fill(INK, smooth([(-2.6, 3.4), (0, 2.4), (2.6, 3.4), (1.8, 6), (-1.8, 6)], closed=True, steps=5))
-                crown = [(9.6 * np.cos(a), -16.2 + (2.6 if k % 2 else 1.1) * np.sin(a) - (0.9 if k % 2 else 0)) for k, a in enumerate(np.linspace(0, 2 * np.pi, 24, endpoint=False))]
+                crown = [
+                    (9.6 * np.cos(a), -16.2 + (2.6 if k % 2 else 1.1) * np.sin(a) - (0.9 if k % 2 else 0))
+                    for k, a in enumerate(np.linspace(0, 2 * np.pi, 24, endpoint=False))
+                ]
                 sheet.fill(INK, smooth(crown, closed=True, steps=4))
-                sheet.cut(MOSS, [stroke(np.array([(0, -16.5), (8 * np.cos(a), -16.7 + 1.9 * np.sin(a))]), 0.7, head=0.2) for a in np.linspace(0.2, 6.3, 11)])
+                sheet.cut(
+                    MOSS,
+                    [
+                        stroke(np.array([(0, -16.5), (8 * np.cos(a), -16.7 + 1.9 * np.sin(a))]), 0.7, head=0.2)
+                        for a in np.linspace(0.2, 6.3, 11)
+                    ],
+                )
         for _ in range(70):
             t = rng.uniform(0, 1)
-            sheet.fill(RUST, ellipse(20 + 9 * rng.normal(0, 0.4) + 6 * (1 - t), 30 + 40 * t, 0.45, 0.35, rng.uniform(0, 180), 8))
+            sheet.fill(
+                RUST,
+                ellipse(20 + 9 * rng.normal(0, 0.4) + 6 * (1 - t), 30 + 40 * t, 0.45, 0.35, rng.uniform(0, 180), 8),
+            )
         blade = [(38, 88), (28, 76), (16, 73)]
         leaf(sheet, blade, 9, (LEAF, "#eef0dc"), rng, wave=0.16)
         leaf(sheet, [(55, 88), (66, 78), (79, 73)], 9, (LEAF, "#eef0dc"), rng, wave=0.16)
@@ -141,14 +188,23 @@ def poppy() -> Sheet:
 
 def honesty() -> Sheet:
     """Branches of honesty with its moon-like seed pods."""
-    rng = np.random.default_rng(32)
     ground = "#e9e4f0"
     sheet = _seed_coaster("Honesty", "Lunaria annua", ground)
     violet = "#7a5a8c"
     with sheet.within(circle(47.5, 47.5, 35.9)):
         trunk = smooth([(44, 90), (46, 70), (46, 50), (48, 30), (47, 18)], steps=12)
         sheet.fill(INK, stroke(trunk, 1.5, sharp=0))
-        pods = [(47, 21, 0), (60, 28, 24), (33, 31, -26), (66, 43, 42), (27, 47, -44), (54, 43, 20), (40, 50, -22), (62, 60, 50), (31, 65, -48)]
+        pods = [
+            (47, 21, 0),
+            (60, 28, 24),
+            (33, 31, -26),
+            (66, 43, 42),
+            (27, 47, -44),
+            (54, 43, 20),
+            (40, 50, -22),
+            (62, 60, 50),
+            (31, 65, -48),
+        ]
         for x, y, turn in pods:
             d = np.array([np.sin(np.radians(turn)), -np.cos(np.radians(turn))])
             join = trunk[np.argmin(np.abs(trunk[:, 1] - (y + 14)))]
@@ -178,7 +234,10 @@ def teasel() -> Sheet:
             with sheet.moved(*top, turn=turn, scale=scale):
                 for a in np.linspace(-78, 78, 9):
                     tip = (19 * np.sin(np.radians(a)), -19 * np.cos(np.radians(a)) * (0.7 + 0.3 * abs(a) / 78) + 1)
-                    bract = Form.through([(0, 2), (tip[0] * 0.65, 3 - abs(tip[0]) * 0.03), (tip[0], tip[1] if abs(a) > 30 else -6)], [0.9, 0.8, 0.05])
+                    bract = Form.through(
+                        [(0, 2), (tip[0] * 0.65, 3 - abs(tip[0]) * 0.03), (tip[0], tip[1] if abs(a) > 30 else -6)],
+                        [0.9, 0.8, 0.05],
+                    )
                     sheet.fill(INK, bract.outline())
                 head = Form.through([(0, 2), (0, -8), (0, -18), (0, -25)], [5.4, 8.0, 6.6, 2.2])
                 sheet.fill(INK, head.outline(0.3))
@@ -190,7 +249,7 @@ def teasel() -> Sheet:
                 for t in np.linspace(0.05, 0.98, 15):
                     for s in (-1, 1):
                         p = head.at(t, s * 0.97)[0]
-                        sheet.fill(INK, stroke(np.array([p, p + [s * 2.6, -2.2]]), 0.5, head=1))
+                        sheet.fill(INK, stroke(p + np.array([(0, 0), (s * 2.6, -2.2)]), 0.5, head=1))
         leaf(sheet, [(45, 90), (33, 80), (17, 66)], 8, (LEAF, ground), rng, veins=8)
         leaf(sheet, [(50, 90), (64, 84), (80, 66)], 8, (LEAF, ground), rng, veins=8)
     return sheet
@@ -219,7 +278,10 @@ def herbs() -> Sheet:
         for k in range(6, len(line), 1):
             for s in (-1, 1):
                 p, reach = line[k], 10.5 * (1 - 0.45 * k / len(line))
-                needle = Form.through([tuple(p), (p[0] + s * reach * 0.62, p[1] - reach * 0.34), (p[0] + s * reach, p[1] - reach * 0.8)], [0.55, 0.95, 0.15])
+                needle = Form.through(
+                    [tuple(p), (p[0] + s * reach * 0.62, p[1] - reach * 0.34), (p[0] + s * reach, p[1] - reach * 0.8)],
+                    [0.55, 0.95, 0.15],
+                )
                 sheet.fill("#3f6d58" if s < 0 else "#2f5646", needle.outline())
                 sheet.cut(ground, [needle.along(0.2, 0.2, 0.9, 0.28)])
     for lean, top in ((-7, 50), (8, 40)):
@@ -228,7 +290,14 @@ def herbs() -> Sheet:
             for s in (-1, 1):
                 p, reach = line[t], 21 * (1 - 0.09 * k)
                 tip = (p[0] + s * reach * 0.85, p[1] - reach * (0.35 + 0.1 * k))
-                leaf(sheet, [tuple(p), (p[0] + s * reach * 0.5, p[1] - reach * 0.12 - 1.2 * k), tip], 9.2 * (1 - 0.07 * k), ("#7f9a78" if s > 0 else "#6a8a68", ground), rng, veins=7)
+                leaf(
+                    sheet,
+                    [tuple(p), (p[0] + s * reach * 0.5, p[1] - reach * 0.12 - 1.2 * k), tip],
+                    9.2 * (1 - 0.07 * k),
+                    ("#7f9a78" if s > 0 else "#6a8a68", ground),
+                    rng,
+                    veins=7,
+                )
     for k, lean in enumerate(np.linspace(-22, 22, 12)):
         top = 46 + 9 * abs(lean) / 8 + rng.uniform(-8, 8)
         line = _stem(sheet, xs[2] + lean * 0.12, top, lean, 1.9)
@@ -237,7 +306,12 @@ def herbs() -> Sheet:
             for a in np.linspace(-2.9, -0.2, 15):
                 for reach in (5.0, 8.6):
                     tip = line[-1] + reach * np.array([np.cos(a), np.sin(a)]) * rng.uniform(0.9, 1.1)
-                    sheet.fill("#a0649a" if reach > 6 else "#7b4580", Form.through([tuple(line[-1]), tuple((line[-1] + tip) / 2), tuple(tip)], [0.2, 0.8, 1.15, 0.1]).outline())
+                    sheet.fill(
+                        "#a0649a" if reach > 6 else "#7b4580",
+                        Form.through(
+                            [tuple(line[-1]), tuple((line[-1] + tip) / 2), tuple(tip)], [0.2, 0.8, 1.15, 0.1]
+                        ).outline(),
+                    )
     for lean, top in ((-15, 66), (15, 62), (0, 40), (-7, 88), (8, 92)):
         line = _stem(sheet, xs[3], top, lean, 1.6)
         end = line[-1]
@@ -247,18 +321,40 @@ def herbs() -> Sheet:
             sheet.fill(INK, stroke(np.array([end, twig]), 1.0, sharp=0))
             for b in (-62, -30, 0, 30, 62):
                 e = np.array([np.cos(np.radians(a + b)), np.sin(np.radians(a + b))])
-                leaf(sheet, [tuple(twig), tuple(twig + e * 4.6), tuple(twig + e * 9.2)], 6.2, ("#4f8a3f" if b <= 0 else "#3d7338", ground), rng, veins=3, wave=0.18, profile=(0.1, 0.5, 0.9, 1.0, 0.7, 0.1))
+                leaf(
+                    sheet,
+                    [tuple(twig), tuple(twig + e * 4.6), tuple(twig + e * 9.2)],
+                    6.2,
+                    ("#4f8a3f" if b <= 0 else "#3d7338", ground),
+                    rng,
+                    veins=3,
+                    wave=0.18,
+                    profile=(0.1, 0.5, 0.9, 1.0, 0.7, 0.1),
+                )
     for lean, top in ((-17, 62), (-6, 44), (7, 38), (18, 58), (0, 76)):
         line = _stem(sheet, xs[4], top, lean, 1.1)
         for k in range(8, len(line), 2):
             for s in (-1, 1):
                 p, reach = line[k], 5.6 * (1 - 0.35 * k / len(line))
-                sheet.fill("#5f8061", Form.through([tuple(p), (p[0] + s * reach * 0.6, p[1] - reach * 0.35), (p[0] + s * reach, p[1] - reach * 0.55)], [0.2, 1.3, 0.2]).outline())
+                sheet.fill(
+                    "#5f8061",
+                    Form.through(
+                        [
+                            tuple(p),
+                            (p[0] + s * reach * 0.6, p[1] - reach * 0.35),
+                            (p[0] + s * reach, p[1] - reach * 0.55),
+                        ],
+                        [0.2, 1.3, 0.2],
+                    ).outline(),
+                )
         for _ in range(14):
             p = line[-1] + [rng.normal(0, 2.6), rng.normal(-1, 3)]
             sheet.fill("#c27a86", circle(p[0], p[1], rng.uniform(0.7, 1.3), 10))
     for x, name in zip(xs, names, strict=True):
         sheet.fill(ground, lettered(name, "poster", 7.2, x, 186, spacing=1.5))
-    marks = [stroke(bow((x, 170 + rng.uniform(0, 3)), (x + rng.uniform(3, 9), 170 + rng.uniform(0, 3))), 0.7) for x in np.arange(-4, w, 5.2)]
+    marks = [
+        stroke(bow((x, 170 + rng.uniform(0, 3)), (x + rng.uniform(3, 9), 170 + rng.uniform(0, 3))), 0.7)
+        for x in np.arange(-4, w, 5.2)
+    ]
     sheet.cut(ground, marks)
     return sheet

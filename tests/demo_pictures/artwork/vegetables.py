@@ -37,19 +37,33 @@ def beetroot() -> Sheet:
         foot = (50 + d[0] * 0.06, 39.0)
         mid = (50 + d[0] * 0.38, 38 + d[1] * 0.58)
         shape = leaf(
-            Sheet("", 1, 1), [mid, (50 + d[0] * 0.72, 38 + d[1] * 0.88), (x, y)], 16, (green, red), np.random.default_rng(3), wave=0.07
+            Sheet("", 1, 1),
+            [mid, (50 + d[0] * 0.72, 38 + d[1] * 0.88), (x, y)],
+            16,
+            (green, red),
+            np.random.default_rng(3),
+            wave=0.07,
         )
         sheet.fill(INK, shape.outline(1.1))
         sheet.fill(INK, stroke(bow(foot, mid, -0.004 * d[0]), 4.2, sharp=0.1))
         sheet.fill(red, stroke(bow(foot, mid, -0.004 * d[0]), 2.3, sharp=0.1))
-        leaf(sheet, [mid, (50 + d[0] * 0.72, 38 + d[1] * 0.88), (x, y)], 16, (green, PAPER), np.random.default_rng(3), wave=0.07)
+        leaf(
+            sheet,
+            [mid, (50 + d[0] * 0.72, 38 + d[1] * 0.88), (x, y)],
+            16,
+            (green, PAPER),
+            np.random.default_rng(3),
+            wave=0.07,
+        )
         sheet.fill(red, stroke(bow(mid, (50 + d[0] * 0.86, 38 + d[1] * 0.95), -0.002 * d[0]), 1.3, head=1))
     sheet.fill(INK, root.outline(1.2))
     sheet.fill(red, root.outline())
     with sheet.within(root.outline()):
         sheet.cut(dark, root.hatching(rng, (0.15, 0.97), 12, 1.3, (0.06, 0.92)))
         sheet.cut(PAPER, root.hatching(rng, (-0.45, -0.72), 4, 1.0, (0.15, 0.6)))
-        sheet.cut(dark, [root.across(t, -0.9, -0.1 + 0.3 * rng.random(), 0.55, 0.03) for t in (0.12, 0.2, 0.62, 0.7, 0.77)])
+        sheet.cut(
+            dark, [root.across(t, -0.9, -0.1 + 0.3 * rng.random(), 0.55, 0.03) for t in (0.12, 0.2, 0.62, 0.7, 0.77)]
+        )
     sheet.cut(dark, [root.along(s, 0.55, 1.0, 0.5) for s in (-0.3, 0.4)])
     _label(sheet, "BEETROOT", 12, rng)
     return sheet
@@ -68,19 +82,35 @@ def leek() -> Sheet:
         sheet.fill(INK, strap.outline(1.0))
         sheet.fill(green if k % 2 else "#5f8a52", strap.outline())
         with sheet.within(strap.outline()):
-            sheet.cut(light, [strap.along(s, 0.12 + 0.1 * rng.random(), 0.75 + 0.2 * rng.random(), 0.75) for s in (-0.6, -0.25, 0.1)])
+            sheet.cut(
+                light,
+                [
+                    strap.along(s, 0.12 + 0.1 * rng.random(), 0.75 + 0.2 * rng.random(), 0.75)
+                    for s in (-0.6, -0.25, 0.1)
+                ],
+            )
             sheet.cut(INK, [strap.along(s, 0.2, 0.9 + 0.1 * rng.random(), 0.8) for s in (0.45, 0.72, 0.92)])
     shank = Form.through([(50, 36), (50, 48), (50, 60), (50, 68.5)], [5.5, 5.4, 5.6, 6.4])
     sheet.fill(INK, shank.outline(1.1))
     sheet.fill(PAPER, shank.outline())
     with sheet.within(shank.outline()):
         sheet.fill(light, Form.through([(50, 30), (50, 52)], [6.5, 5]).outline())
-        sheet.cut(green, [stroke(bow((50 + s, 34), (50 + s * 0.9, 50 + 5 * rng.random()), 0), 1.1) for s in np.linspace(-5, 5, 9)])
+        sheet.cut(
+            green,
+            [stroke(bow((50 + s, 34), (50 + s * 0.9, 50 + 5 * rng.random()), 0), 1.1) for s in np.linspace(-5, 5, 9)],
+        )
         sheet.cut(INK, shank.hatching(rng, (0.25, 0.96), 7, 0.75, (0.1, 0.98)))
         sheet.cut(INK, [shank.along(s, 0.75, 1.0, 0.5) for s in (-0.8, -0.5, -0.15)])
     for _ in range(34):
         x = rng.uniform(-5.6, 5.6)
-        sheet.fill(PAPER, stroke(bow((50 + x, 68.2), (50 + x * 2.1 + rng.normal(0, 1), rng.uniform(72, 77)), rng.normal(0, 0.1)), 0.55, head=1))
+        sheet.fill(
+            PAPER,
+            stroke(
+                bow((50 + x, 68.2), (50 + x * 2.1 + rng.normal(0, 1), rng.uniform(72, 77)), rng.normal(0, 0.1)),
+                0.55,
+                head=1,
+            ),
+        )
     _label(sheet, "LEEK", 9, rng)
     return sheet
 
@@ -94,11 +124,19 @@ def squash() -> Sheet:
     sheet.line(ground, tendril, 2.6)
     sheet.line(green, tendril, 1.1)
     vine = [(47, 27), (36, 19), (20, 19)]
-    sheet.fill(ground, leaf(Sheet("", 1, 1), vine, 22, (green, PAPER), np.random.default_rng(4), wave=0.09).outline(1.1))
+    sheet.fill(
+        ground, leaf(Sheet("", 1, 1), vine, 22, (green, PAPER), np.random.default_rng(4), wave=0.09).outline(1.1)
+    )
     leaf(sheet, vine, 22, (green, PAPER), np.random.default_rng(4), wave=0.09)
     sheet.fill(INK, ellipse(50, 51, 33.4, 24.2))
     for x, rx in [(-25.5, 7.5), (25.5, 7.5), (-15.5, 10), (15.5, 10), (0, 10.5)]:
-        spine = [(50 + x * 0.45, 28.5), (50 + x * 0.95, 37), (50 + x * 1.06, 51), (50 + x * 0.98, 64), (50 + x * 0.6, 73)]
+        spine = [
+            (50 + x * 0.45, 28.5),
+            (50 + x * 0.95, 37),
+            (50 + x * 1.06, 51),
+            (50 + x * 0.98, 64),
+            (50 + x * 0.6, 73),
+        ]
         lobe = Form.through(spine, [rx * 0.3, rx * 0.86, rx, rx, rx * 0.86, rx * 0.25])
         sheet.fill(INK, lobe.outline(0.9))
         sheet.fill(orange, lobe.outline())
@@ -119,7 +157,11 @@ def broad_bean() -> Sheet:
     rng = np.random.default_rng(14)
     ground, green, light, dark = "#7a3b22", "#7fa150", "#d9dea6", "#2f4a33"
     sheet = _begin("Broad bean", ground, (50, 44), 27, rng)
-    for spine, width in [([(50, 18), (36, 12), (18, 17)], 13), ([(52, 17), (66, 11), (84, 15)], 13), ([(44, 22), (28, 25), (14, 36)], 13)]:
+    for spine, width in [
+        ([(50, 18), (36, 12), (18, 17)], 13),
+        ([(52, 17), (66, 11), (84, 15)], 13),
+        ([(44, 22), (28, 25), (14, 36)], 13),
+    ]:
         sheet.fill(INK, leaf(Sheet("", 1, 1), spine, width, (dark, light), rng).outline(1.0))
         leaf(sheet, spine, width, ("#4f7a46", light), rng, veins=6)
     closed = Form.through([(47, 14), (38, 30), (31, 48), (30, 64), (34, 75)], [1.4, 5.4, 6.4, 5.6, 0.3])
