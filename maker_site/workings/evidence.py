@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from functools import cache
 from itertools import groupby
 from typing import Final
 
@@ -92,17 +93,35 @@ def evidence(
 ) -> tuple[Evidence, ...]:
     """Group pressings by blank, method, kind of press, true setting and face; best supported first in each blank.
 
-    Settings within the press's own resolution of each other are one. Presses of one kind with the same true
-    temperature share a group; presses of different kinds never do, since their pressure and heat are not comparable.
+    Settings within the press's own resolution of each other are one; a whole step of its dial apart they are two,
+    however little the platen changes for it. Presses of one kind with the same true temperature share a group;
+    presses of different kinds never do, since their pressure and heat are not comparable.
     """
     curves = {name: curve(press) for name, press in presses.items()}
-    rows = sorted((_row(each, blanks, presses, curves) for each in pressings), key=_Row.order)
+
+    @cache  # a log says the same few things many times over
+    def heat(press: str, dial: Temperature) -> _Heat:
+        return _heat(curves[press], dial, temperature_step(presses[press]))
+
+    rows = sorted(
+        (_row(row, blanks, presses[row.press], heat(row.press, row.temperature)) for row in pressings), key=_Row.order
+    )
     groups = [
         Evidence(_setting(cluster), tuple(row.pressing for row in sorted(cluster, key=_Row.when)))
         for _, same in groupby(rows, key=_Row.apart)
         for cluster in _clusters(list(same))
     ]
     return tuple(sorted(groups, key=best_first))
+
+
+def temperature_step(press: Press) -> Fraction:
+    """Return the smallest step of a press's dial, in kelvin."""
+    return press.resolution.temperature.kelvin if press.resolution.temperature else USUAL_STEP_KELVIN
+
+
+def time_step(press: Press) -> Fraction:
+    """Return the smallest step of a press's timer, in seconds."""
+    return press.resolution.time.seconds if press.resolution.time else USUAL_STEP_SECONDS
 
 
 def best_first(each: Evidence) -> tuple[str, float, int, float, Fraction, Fraction, str]:
@@ -125,14 +144,24 @@ def evidence_of(workshop: Workshop) -> tuple[Evidence, ...]:
 
 
 @dataclass(frozen=True, slots=True)
+class _Heat:
+    """A dial figure at the platen."""
+
+    true: Temperature
+    footing: Footing
+    step_up: Fraction
+    """What the platen gains by one step of the dial more, in kelvin."""
+    step_down: Fraction
+    """What it loses by one step less."""
+
+
+@dataclass(frozen=True, slots=True)
 class _Row:
     pressing: Pressing
     method: str
     place: str
     """Kind of press; the press itself where its record names no kind."""
-    true: Temperature
-    footing: Footing
-    step_kelvin: Fraction
+    heat: _Heat
     step_seconds: Fraction
 
     def apart(self) -> tuple[str, ...]:
@@ -143,49 +172,56 @@ class _Row:
         return (row.blank, self.method, self.place, row.face or "", felt)
 
     def order(self) -> tuple[tuple[str, ...], Fraction, Fraction, tuple[date, str, int, int, str]]:
-        return (self.apart(), self.pressing.time.seconds, self.true.celsius, self.when())
+        return (self.apart(), self.pressing.time.seconds, self.heat.true.celsius, self.when())
 
     def when(self) -> tuple[date, str, int, int, str]:
         row = self.pressing
         return (row.date, row.origin.file, row.origin.line(()), row.pressed, row.id)
 
 
-_Figure = Callable[[_Row], Fraction]
+def _heat(of_press: Curve, dial: Temperature, step: Fraction) -> _Heat:
+    here = of_press.true(dial)
+    up, down = (of_press.true(Temperature(dial.celsius + way * step)).temperature.celsius for way in (1, -1))
+    at = here.temperature.celsius
+    return _Heat(here.temperature, here.footing, up - at, at - down)
 
 
-def _row(
-    pressing: Pressing, blanks: Mapping[str, Blank], presses: Mapping[str, Press], curves: Mapping[str, Curve]
-) -> _Row:
-    press = presses[pressing.press]
-    carried = curves[pressing.press].true(pressing.temperature)
-    step, second = press.resolution.temperature, press.resolution.time
+def _row(pressing: Pressing, blanks: Mapping[str, Blank], press: Press, heat: _Heat) -> _Row:
     return _Row(
         pressing,
         pressing.method or blanks[pressing.blank].method,
         press.kind or f"press {press.id}",
-        carried.temperature,
-        carried.footing,
-        step.kelvin if step else USUAL_STEP_KELVIN,
-        second.seconds if second else USUAL_STEP_SECONDS,
+        heat,
+        time_step(press),
     )
 
 
 def _clusters(rows: Sequence[_Row]) -> Iterator[list[_Row]]:
     """Split rows into those within one step of time, and these into those within one step of temperature."""
-    by_time = _runs(rows, lambda row: row.pressing.time.seconds, lambda row: row.step_seconds)
-    for same_time in by_time:
-        hot = sorted(same_time, key=lambda row: (row.true.celsius, row.when()))
-        yield from _runs(hot, lambda row: row.true.celsius, lambda row: row.step_kelvin)
+    for same_time in _runs(rows, _longer):
+        yield from _runs(sorted(same_time, key=lambda row: (row.heat.true.celsius, row.when())), _hotter)
 
 
-def _runs(rows: Sequence[_Row], value: _Figure, step: _Figure) -> Iterator[list[_Row]]:
-    """Cut rising rows where a figure is a whole step or more above the first of its run."""
+def _longer(one: _Row, other: _Row) -> bool:
+    """Tell whether the second is a whole step of time or more above the first; the coarser press decides."""
+    return other.pressing.time.seconds - one.pressing.time.seconds >= max(one.step_seconds, other.step_seconds)
+
+
+def _hotter(one: _Row, other: _Row) -> bool:
+    """Tell whether the second is a whole step of temperature or more above the first; the coarser press decides."""
+    return other.heat.true.celsius - one.heat.true.celsius >= max(one.heat.step_up, other.heat.step_down)
+
+
+def _runs(rows: Sequence[_Row], apart: Callable[[_Row, _Row], bool]) -> Iterator[list[_Row]]:
+    """Cut rising rows where one is a whole step above the lowest of its run on any press."""
     run: list[_Row] = []
+    lowest: dict[str, _Row] = {}
     for row in rows:
-        if run and value(row) - value(run[0]) >= max(step(run[0]), step(row)):
+        if any(apart(low, row) for low in lowest.values()):
             yield run
-            run = []
+            run, lowest = [], {}
         run.append(row)
+        lowest.setdefault(row.pressing.press, row)
     if run:
         yield run
 
@@ -198,8 +234,8 @@ def _setting(cluster: Sequence[_Row]) -> Setting:
         last.method,
         row.press,
         row.temperature,
-        last.true,
-        last.footing,
+        last.heat.true,
+        last.heat.footing,
         row.time,
         row.pressure,
         row.face,
