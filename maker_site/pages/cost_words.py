@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from maker_site.pages.marks import BarPart, stacked_bar
+from maker_site.pages.marks import BarPart, bar_key, stacked_bar
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.workshop.views import CostRow, CostShown
 from maker_site.records import Project
@@ -26,7 +26,12 @@ def cost_shown(book: Notebook, project: Project) -> CostShown | None:
         bar = stacked_bar(parts, title=f"What the cost of {total} is made of")
     return CostShown(
         tuple(
-            CostRow(line.name, None if line.amount is None else figures.money(line.amount), line.whole_basis)
+            CostRow(
+                line.name,
+                None if line.amount is None else figures.money(line.amount),
+                line.whole_basis,
+                bar_key(known.index(line)) if line in known else None,
+            )
             for line in sheet.lines
         ),
         total if sheet.complete else f"at least {total}",

@@ -14,6 +14,8 @@ from maker_site.pages.pictures import picture_at
 from maker_site.pages.plots import blank_yield_plot
 from maker_site.pages.stand_in import blank_drawing
 from maker_site.pages.workshop.pieces import (
+    BAND_HEIGHT,
+    BAND_WIDTH,
     blank_link,
     log_row,
     outcome,
@@ -66,7 +68,7 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
         blank.id,
         blank.name,
         substrate_link(blank.substrate),
-        swatch(blank.substrate),
+        swatch(blank.substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
         blank_drawing(blank, book.wording, blank.id),
         blank.supplier,
         blank.code,

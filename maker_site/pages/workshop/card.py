@@ -39,7 +39,7 @@ def card_page(book: Notebook, project: Project) -> Page:
         remake.blank.name,
         remake.blank.code,
         book.wording.day(project.made),
-        swatch(remake.blank.substrate),
+        swatch(remake.blank.substrate, width=56, height=56),
         photos[0] if photos else None,
         setting,
         SOURCE_WORDS[point.source] if point else "Nothing is known yet",

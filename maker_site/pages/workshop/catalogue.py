@@ -6,12 +6,12 @@ import json
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 
-from maker_site.pages.marks import family_of
+from maker_site.pages.marks import family_of, family_swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Link
 from maker_site.pages.workshop.pieces import tile
-from maker_site.pages.workshop.views import Catalogue, Filter, FilterWord, Tile
+from maker_site.pages.workshop.views import Catalogue, Filter, FilterWord, MaterialMark, Tile
 from maker_site.records import Project
 
 TILES_A_PAGE = 48
@@ -25,6 +25,7 @@ def catalogue_pages(book: Notebook) -> Iterator[Page | Text]:
     pages = max(1, -(-len(projects) // TILES_A_PAGE))
     filters = tuple(_filters(book, projects))
     years = tuple(_years(book, projects))
+    materials = tuple(_materials(book, projects))
     for number in range(1, pages + 1):
         shown = projects[(number - 1) * TILES_A_PAGE : number * TILES_A_PAGE]
         view = Catalogue(
@@ -37,6 +38,7 @@ def catalogue_pages(book: Notebook) -> Iterator[Page | Text]:
             years,
             filters,
             DATA,
+            materials,
         )
         title = "Catalogue" if number == 1 else f"Catalogue, page {number}"
         yield Page(_address(number), "workshop/catalogue.html", title, view, door="catalogue/index.html")
@@ -62,6 +64,11 @@ def _years(book: Notebook, projects: Iterable[Project]) -> Iterator[Link]:
         if year not in seen:
             seen.add(year)
             yield Link(year or "No date", _address(index // TILES_A_PAGE + 1))
+
+
+def _materials(book: Notebook, projects: Iterable[Project]) -> Iterator[MaterialMark]:
+    for family in sorted({family_of(book.workshop.blanks[project.blank].substrate) for project in projects}):
+        yield MaterialMark(family, family_swatch(family), family_swatch(family, width=320, height=240))
 
 
 def _filters(book: Notebook, projects: Iterable[Project]) -> Iterator[Filter]:

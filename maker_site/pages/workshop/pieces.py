@@ -33,6 +33,9 @@ SOURCE_WORDS = {
     Source.COMMON: "Common practice",
 }
 
+BAND_WIDTH, BAND_HEIGHT = 184, 56
+"""Of the hatching in a page's stub, in pixels."""
+
 
 def blank_link(book: Notebook, blank_id: str) -> Link:
     """Return the way to a blank's page."""

@@ -15,6 +15,8 @@ from maker_site.pages.pictures import picture_at
 from maker_site.pages.stand_in import blank_drawing
 from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.pieces import (
+    BAND_HEIGHT,
+    BAND_WIDTH,
     blank_link,
     log_row,
     log_total,
@@ -48,7 +50,7 @@ def project_page(book: Notebook, project: Project) -> Page:
         book.wording.day(project.made),
         blank_link(book, blank.id),
         substrate_link(blank.substrate),
-        swatch(blank.substrate),
+        swatch(blank.substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
         tuple(_facts(book, project)),
         photos,
         None if photos else blank_drawing(blank, book.wording, project.id),

@@ -20,7 +20,8 @@ _DOOR = f"{FOLDER}/index.html"
 
 def writing_pages(book: Notebook) -> Iterator[Page]:
     """Yield writing/index.html, a page for each article, and about.html where there is something about the shop."""
-    yield Page(_DOOR, "workshop/writing.html", "Writing", WritingList(_rows(book)), door=_DOOR)
+    about = Link("About the shop", "about.html") if book.workshop.about else None
+    yield Page(_DOOR, "workshop/writing.html", "Writing", WritingList(_rows(book), about), door=_DOOR)
     for article in book.workshop.articles.values():
         here = addresses.article(article.id, FOLDER)
         text, _ = written(

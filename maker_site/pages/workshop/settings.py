@@ -13,6 +13,8 @@ from maker_site.pages.parts import Hazards
 from maker_site.pages.plots import settings_plot
 from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.pieces import (
+    BAND_HEIGHT,
+    BAND_WIDTH,
     blank_link,
     setting_row,
     sheet_shown,
@@ -90,7 +92,7 @@ def _row(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> SubstrateRo
         claim = start_shown(book, min(points, key=lambda point: order.index(point.source))) if points else None
     return SubstrateRow(
         substrate_link(substrate),
-        swatch(substrate),
+        swatch(substrate, width=72, height=56),
         len(blanks),
         setting_row(book, best, best=True) if best else None,
         blank_link(book, best.setting.blank) if best else None,
@@ -106,8 +108,7 @@ def _substrate_page(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> 
     common = next((point for blank in blanks for point in book.points[blank.id] if point.source is Source.COMMON), None)
     view = SubstratePage(
         substrate,
-        swatch(substrate),
-        swatch(substrate, width=640, height=28),
+        swatch(substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
         tuple(_blank_settings(book, blank) for blank in sorted(blanks, key=lambda each: each.name.casefold())),
         settings_plot(book, [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ())], substrate),
         start_shown(book, common) if common else None,

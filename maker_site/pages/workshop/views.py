@@ -100,6 +100,17 @@ class Filter:
 
 
 @dataclass(frozen=True, slots=True)
+class MaterialMark:
+    """The hatching of one family of materials, for tiles that the page's script builds."""
+
+    family: str
+    """As in the data script's rows."""
+    swatch: Markup
+    field: Markup
+    """The same, large: it stands where there is no picture."""
+
+
+@dataclass(frozen=True, slots=True)
 class Catalogue:
     """catalogue/index.html, catalogue/2.html …: newest first. Filters work on the data script, not on these tiles."""
 
@@ -115,6 +126,8 @@ class Catalogue:
     filters: tuple[Filter, ...]
     data: str
     """Address of the script with every project's row."""
+    materials: tuple[MaterialMark, ...]
+    """Of the families that the projects' blanks belong to."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,6 +235,8 @@ class CostRow:
     amount: str | None
     """None: not known."""
     basis: str
+    key: Markup | None
+    """The filling of its part of the bar; None where it has no part."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -383,9 +398,8 @@ class SubstratePage:
     """settings/SUBSTRATE.html: blank by blank."""
 
     substrate: str
-    swatch: Markup
     band: Markup
-    """A long strip of the hatching for the header."""
+    """The hatching, broad, for the header."""
     blanks: tuple[BlankSettings, ...]
     plot: Markup | None
     """Temperature and time of every setting with n and outcome; the tables beneath have the figures."""
@@ -564,6 +578,8 @@ class WritingList:
     """writing/index.html: articles and write-ups."""
 
     rows: tuple[WritingRow, ...]
+    about: Link | None
+    """To the page about the shop, where there is one."""
 
 
 @dataclass(frozen=True, slots=True)
