@@ -52,3 +52,29 @@ def check_command(context: click.Context, content: Path, *, as_json: bool, plain
 
     if run(content, as_json=as_json, plain=plain):
         context.exit(PROBLEMS)
+
+
+@main.command("cost")
+@click.argument("project")
+@_CONTENT
+@click.option("--pieces", type=click.IntRange(1), help="Try another number of pieces in what is sold as one.")
+@click.option("--batch", type=click.IntRange(1), help="Try another number made at one go.")
+@click.option("--yield", "good_share", metavar="PERCENT", help="Try another share of good pieces, like 90 %.")
+@click.option("--labour", metavar="AMOUNT", help="Try another rate an hour, like 14.00.")
+@click.option("--json", "as_json", is_flag=True, help="Print the sheet as JSON, unrounded.")
+@click.option("--plain", is_flag=True, help="Print one line a row, for scripts.")
+def cost_command(
+    project: str,
+    content: Path,
+    pieces: int | None,
+    batch: int | None,
+    good_share: str | None,
+    labour: str | None,
+    *,
+    as_json: bool,
+    plain: bool,
+) -> None:
+    """Show what PROJECT costs, line by line, and the price that meets the wanted margin."""
+    from maker_site.cli.cost import Tried, run
+
+    run(content, project, Tried(pieces, batch, good_share, labour), as_json=as_json, plain=plain)

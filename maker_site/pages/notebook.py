@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from fractions import Fraction
 from functools import cached_property
@@ -42,6 +42,8 @@ class Notebook:
     cautions: tuple[Problem, ...]
     """What reading found that does not keep the site from being made."""
     today: date
+    coverage: Mapping[str, Fraction] = field(default_factory=dict)
+    """Mean ink coverage of artwork, 0 to 1, by path from the content folder, where it was measured."""
 
     @cached_property
     def wording(self) -> Wording:
@@ -142,6 +144,12 @@ class Notebook:
             return Yield(Fraction(found.good, found.pressed), f"{found.good} of {found.pressed} good", assumed=False)
         return assumed_yield(self.workshop.shop)
 
+    def coverage_of(self, project: Project) -> Fraction | None:
+        """Return the mean coverage of a project's artwork; None where any of it was not measured."""
+        found = [self.coverage.get(f"projects/{project.id}/{artwork.file}") for artwork in project.artwork]
+        known = [each for each in found if each is not None]
+        return sum(known, Fraction(0)) / len(known) if known and len(known) == len(found) else None
+
     @cached_property
     def cost_sheets(self) -> Mapping[str, CostSheet]:
         """What one sold item of each project costs, as far as known."""
@@ -150,7 +158,7 @@ class Notebook:
                 self.workshop,
                 project,
                 self.yield_of(project),
-                None,
+                self.coverage_of(project),
                 self.pressings_by_project.get(project.id, ()),
             )
             for project in self.workshop.projects.values()

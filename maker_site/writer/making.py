@@ -44,13 +44,13 @@ class Made:
 
 def find_problems(content: Path, today: date) -> tuple[Problem, ...]:
     """Read every record and decode every picture and return all problems; nothing is written."""
-    return _read(content, today, wholly=True)[1]
+    return read_notebook(content, today, wholly=True)[1]
 
 
 def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told) -> Made:
     """Make both copies into `out`; raises SiteFolderProblem, ThemeProblem or TemplateProblem where it can't."""
     told("Reading records", 0, 0)
-    book, problems = _read(content, today, wholly=False)
+    book, problems = read_notebook(content, today)
     if book is None:
         return Made(problems, None)
     used = theme(theme_name, content)
@@ -65,7 +65,7 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
         return Made(problems, site.commit(), pages, sum(len(names) for names in wanted.values()))
 
 
-def _read(content: Path, today: date, *, wholly: bool) -> tuple[Notebook | None, tuple[Problem, ...]]:
+def read_notebook(content: Path, today: date, *, wholly: bool = False) -> tuple[Notebook | None, tuple[Problem, ...]]:
     """Return all that the pages are made from, None where an error forbids it, and every problem found."""
     findings = load(content)
     workshop = findings.workshop

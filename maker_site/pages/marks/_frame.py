@@ -46,6 +46,12 @@ def nice_ticks(low: float, high: float, most: int = 6) -> list[float]:
     return [round(index * step, 9) for index in range(first, math.floor(high / step + 1e-9) + 1)]
 
 
+def clock_ticks(low: float, high: float, most: int = 6) -> list[float]:
+    """Round times inside `low` to `high` in seconds: steps that a clock has, from 5 s up."""
+    step = next((each for each in (5, 10, 15, 30, 60, 120, 300, 600) if (high - low) / each <= most), 1200)
+    return [float(each) for each in range(math.ceil(low / step) * step, math.floor(high) + 1, step)]
+
+
 def around(values: Sequence[float], least_span: float) -> tuple[float, float]:
     """Return a range a little wider than the values, and never narrower than `least_span`."""
     low, high = min(values), max(values)

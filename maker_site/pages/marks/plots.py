@@ -6,7 +6,20 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from maker_site.pages.marks._frame import FOOT, HEIGHT, LEFT, RIGHT, TOP, WIDTH, Scale, Side, around, frame, side
+from maker_site.pages.marks._frame import (
+    FOOT,
+    HEIGHT,
+    LEFT,
+    RIGHT,
+    TOP,
+    WIDTH,
+    Scale,
+    Side,
+    around,
+    clock_ticks,
+    frame,
+    side,
+)
 from maker_site.pages.marks._svg import circle, drawing, line, num, path
 
 _SMALLEST, _LARGEST = 5.0, 15.0
@@ -57,14 +70,15 @@ def setting_plot(spots: Sequence[Spot], *, title: str, unit: Unit, clock: Callab
     low, high = around([spot.celsius for spot in spots], _DEGREES)
     least, most = around([spot.seconds for spot in spots], _SECONDS)
     least = max(0.0, least)
+    times = clock_ticks(least, most)
     x, y = Scale(low, high, LEFT, RIGHT), Scale(least, most, FOOT, TOP)
     drawn = frame(
         x,
         y,
         bottom=unit.side(low, high, unit.first, "Temperature at the platen"),
         top=unit.side(low, high, unit.second, ""),
-        left=side(least, most, "Time, m:ss", clock),
-        right=side(least, most, "seconds", num),
+        left=Side([(value, clock(value)) for value in times], "Time, m:ss"),
+        right=Side([(value, num(value)) for value in times], "seconds"),
     )
     for spot in sorted(spots, key=lambda each: -each.pressed):
         drawn.append(
