@@ -5,12 +5,13 @@ from __future__ import annotations
 import itertools
 from bisect import bisect_right
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 from fractions import Fraction
 
-from maker_site.records import Press
+from maker_site.records import Press, Reading
 from maker_site.records.quantities import Temperature
 
 GOOD_FOR = timedelta(days=365)
@@ -62,7 +63,7 @@ def curve(press: Press) -> Curve:
     (pool adjacent violators: the usual least-squares fit of a rising line); `cautions` says so.
     """
     pooled: list[tuple[list[Fraction], Fraction, int]] = []
-    for set_at, measured in _by_dial(press):
+    for set_at, measured in _means(press):
         pooled.append(([set_at], measured, 1))
         while len(pooled) > 1 and pooled[-2][1] >= pooled[-1][1]:
             later_sets, later, later_n = pooled.pop()
@@ -89,29 +90,57 @@ def cautions(press: Press, today: date) -> tuple[str, ...]:
     if not press.readings:
         return ("No readings yet: the dial is taken at its word. Measure the platen with a contact probe.",)
     found: list[str] = []
-    dates = [reading.date for reading in press.readings if reading.date]
-    if not dates:
+    counting = [reading for _, readings in _by_dial(press) for reading in readings]
+    dated = {reading.date for reading in counting if reading.date}
+    old = sorted(day for day in dated if today - day > GOOD_FOR)
+    if not dated:
         found.append("The readings have no date; write when they were taken.")
-    elif today - max(dates) > GOOD_FOR:
-        found.append(f"The last readings are of {max(dates).isoformat()}, more than a year ago; measure again.")
-    rows = _by_dial(press)
-    if any(later <= earlier for (_, earlier), (_, later) in itertools.pairwise(rows)):
+    elif any(reading.date is None for reading in counting):
+        found.append("A reading has no date; write when it was taken.")
+    if old and len(old) == len(dated):
+        found.append(f"The last readings are of {old[-1].isoformat()}, more than a year ago; measure again.")
+    elif old:
+        dials = [reading.set for reading in counting if reading.date in old]
+        found.append(f"{_at(dials)} measured more than a year ago, last on {old[-1].isoformat()}; measure again there.")
+    means = _means(press)
+    if any(later <= earlier for (_, earlier), (_, later) in itertools.pairwise(means)):
         found.append("A higher dial figure read lower or the same; those readings are pooled. Measure again.")
-    if len(rows) == 1:
-        found.append("There is one reading only; its offset is taken to hold everywhere.")
+    if len(means) == 1:
+        found.append(
+            "There is one reading only; its offset is taken to hold everywhere."
+            if len(counting) == 1
+            else "All readings are at one dial figure; their offset is taken to hold everywhere."
+        )
     return tuple(found)
 
 
-def _by_dial(press: Press) -> list[tuple[Fraction, Fraction]]:
-    by_set: dict[Fraction, list[tuple[date, Fraction]]] = defaultdict(list)
+def _at(dials: Iterable[Temperature]) -> str:
+    figures = list(dict.fromkeys(dial.typed or f"{float(dial.celsius):g} C" for dial in dials))
+    return f"{' and '.join(figures)} {'was' if len(figures) == 1 else 'were'}"
+
+
+def _by_dial(press: Press) -> list[tuple[Fraction, list[Reading]]]:
+    """Return the readings that count: those of the latest day for each dial figure, lowest figure first."""
+    by_set: dict[Fraction, list[Reading]] = defaultdict(list)
     for reading in press.readings:
-        by_set[reading.set.celsius].append((reading.date or date.min, reading.measured.celsius))
-    rows: list[tuple[Fraction, Fraction]] = []
-    for set_at, readings in sorted(by_set.items()):
-        latest = max(day for day, _ in readings)
-        kept = [measured for day, measured in readings if day == latest]
-        rows.append((set_at, sum(kept, Fraction(0)) / len(kept)))
-    return rows
+        by_set[reading.set.celsius].append(reading)
+    latest = {set_at: max(_day(reading) for reading in readings) for set_at, readings in by_set.items()}
+    return [
+        (set_at, [reading for reading in readings if _day(reading) == latest[set_at]])
+        for set_at, readings in sorted(by_set.items())
+    ]
+
+
+def _day(reading: Reading) -> date:
+    """Return the day of a reading; one without a day is taken for the oldest."""
+    return reading.date or date.min
+
+
+def _means(press: Press) -> list[tuple[Fraction, Fraction]]:
+    return [
+        (set_at, sum((reading.measured.celsius for reading in readings), Fraction(0)) / len(readings))
+        for set_at, readings in _by_dial(press)
+    ]
 
 
 def _carry(given: Temperature, source: tuple[Fraction, ...], target: tuple[Fraction, ...]) -> Carried:
