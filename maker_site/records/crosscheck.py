@@ -5,7 +5,8 @@ Inner module of the records room.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
+from typing import Final
 
 from maker_site.records import words
 from maker_site.records.base import Origin
@@ -17,6 +18,9 @@ from maker_site.records.problems import NotReadable, Problem, Severity, listed, 
 from maker_site.records.project import Project
 from maker_site.records.workshop import Workshop
 from maker_site.records.yaml_text import Place
+
+_MOST_ADVISED: Final = 100
+"""Looking a name up among a thousand near ones takes a while; who has a hundred wrong names has another trouble."""
 
 
 def crosscheck(workshop: Workshop, folder: ContentFolder, failed: set[str]) -> list[Problem]:
@@ -38,24 +42,32 @@ class _Known:
 
     def __init__(self, workshop: Workshop, failed: set[str]) -> None:
         self.workshop = workshop
-        self.blanks = {*workshop.blanks, *_ids_of(failed, "blanks")}
-        self.presses = {*workshop.presses, *_ids_of(failed, "presses")}
-        self.supplies = {*workshop.supplies, *_ids_of(failed, "supplies")}
-        self.projects = {*workshop.projects, *_ids_of(failed, "projects")}
-        self.layers = {*words.STACK_LAYERS, *self.supplies}
+        supplies = {*workshop.supplies, *_ids_of(failed, "supplies")}
+        self._ids = {
+            "blank": {*workshop.blanks, *_ids_of(failed, "blanks")},
+            "press": {*workshop.presses, *_ids_of(failed, "presses")},
+            "project": {*workshop.projects, *_ids_of(failed, "projects")},
+            "supply": supplies,
+            "layer or supply": {*words.STACK_LAYERS, *supplies},
+        }
+        self._advice: dict[tuple[str, str], str] = {}
+
+    def named(self, origin: Origin, place: Place, name: str, what: str) -> Iterator[Problem]:
+        """Find that there is no `what` of that name."""
+        if name not in self._ids[what]:
+            yield origin.problem(place, f"there is no {what} {quoted(name)}{self._nearest(what, name)}")
+
+    def _nearest(self, what: str, name: str) -> str:
+        if (what, name) not in self._advice:
+            near = nearest(name, sorted(self._ids[what])) if len(self._advice) < _MOST_ADVISED else ""
+            self._advice[what, name] = near or "; add it, or correct the name"
+        return self._advice[what, name]
 
 
 def _ids_of(files: set[str], folder: str) -> set[str]:
     """Return the ids of a folder's records by their files: ``blanks/ID.yaml`` or ``blanks/ID/blank.yaml``."""
     parts = [file.split("/") for file in files]
     return {each[1].removesuffix(".yaml") for each in parts if each[0] == folder and len(each) > 1}
-
-
-def _named(origin: Origin, place: Place, name: str, known: Iterable[str], what: str) -> Iterator[Problem]:
-    if name not in known:
-        yield origin.problem(
-            place, f"there is no {what} {quoted(name)}{nearest(name, known) or '; add it, or correct the name'}"
-        )
 
 
 def _pictures(text: str, file: str, folder: ContentFolder) -> Iterator[Problem]:
@@ -73,11 +85,11 @@ def _pictures(text: str, file: str, folder: ContentFolder) -> Iterator[Problem]:
 def _project(project: Project, known: _Known, folder: ContentFolder) -> Iterator[Problem]:
     home = folder.root / "projects" / project.id
     origin = project.origin
-    yield from _named(origin, ("blank",), project.blank, known.blanks, "blank")
+    yield from known.named(origin, ("blank",), project.blank, "blank")
     for index, use in enumerate(project.supplies):
-        yield from _named(origin, ("supplies", index, "supply"), use.supply, known.supplies, "supply")
+        yield from known.named(origin, ("supplies", index, "supply"), use.supply, "supply")
     for index, layer in enumerate(project.stack):
-        yield from _named(origin, ("stack", index), layer, known.layers, "layer or supply")
+        yield from known.named(origin, ("stack", index), layer, "layer or supply")
     for index, artwork in enumerate(project.artwork):
         if (sentence := folder.inner_file(home, artwork.file)) is not None:
             yield origin.problem(("artwork", index, "file"), sentence)
@@ -126,12 +138,12 @@ def _photos(project: Project, folder: ContentFolder) -> Iterator[Problem]:
 
 def _pressing(pressing: Pressing, known: _Known, folder: ContentFolder) -> Iterator[Problem]:
     origin = pressing.origin
-    yield from _named(origin, ("blank",), pressing.blank, known.blanks, "blank")
-    yield from _named(origin, ("press",), pressing.press, known.presses, "press")
+    yield from known.named(origin, ("blank",), pressing.blank, "blank")
+    yield from known.named(origin, ("press",), pressing.press, "press")
     if pressing.project:
-        yield from _named(origin, ("project",), pressing.project, known.projects, "project")
+        yield from known.named(origin, ("project",), pressing.project, "project")
     for layer in pressing.stack:
-        yield from _named(origin, ("stack",), layer, known.layers, "layer or supply")
+        yield from known.named(origin, ("stack",), layer, "layer or supply")
     if pressing.photo and pressing.project and pressing.project in known.workshop.projects:
         home = folder.root / "projects" / pressing.project
         if (sentence := folder.inner_file(home, pressing.photo)) is not None:

@@ -1,6 +1,7 @@
 """A whole content folder: what its records name must exist, inside it; every problem comes back."""
 
 import os
+import time
 
 import pytest
 
@@ -272,6 +273,16 @@ class TestReferences:
             "blanks/coaster.yaml", "blanks/mug/blank.yaml", "presses/clam.yaml", "projects/boat/project.yaml",
             "supplies/tape.yaml",
         ]  # fmt: skip
+
+    def test_thousands_of_wrong_names_are_answered_in_seconds(self, workshop):
+        projects = {f"projects/harbour-coasters-{n}/project.yaml": PROJECT for n in range(300)}
+        rows = "\n".join(f"{ROW},harbor-coasters-{n % 1500}" for n in range(3000))
+        root = workshop({**projects, LOG: f"{HEADING},project\n{rows}\n"})
+        started = time.perf_counter()
+        found = load(root).problems
+        assert time.perf_counter() - started < 5
+        assert len(found) == 3000
+        assert found[0].message == "there is no project “harbor-coasters-0”; did you mean “harbour-coasters-0”?"
 
     @pytest.mark.parametrize(
         "picture",
