@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from maker_site.records import Press, Sheet
-from maker_site.workings.evidence import USUAL_STEP_KELVIN, USUAL_STEP_SECONDS, Evidence
+from maker_site.records.words import FACES
+from maker_site.workings.evidence import Evidence, temperature_step, time_step
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,7 +18,7 @@ class Disagreement:
     """Own less sheet, at the platen; from the nearer end where the sheet gives a range."""
     seconds: Fraction
     face: bool
-    """The print looks the other way."""
+    """The print looks the other way; False where one of the two does not clearly say which."""
     pressure: str | None
     """Own and sheet's words, where both have one and they differ."""
 
@@ -25,16 +26,14 @@ class Disagreement:
 def disagreement(own: Evidence, sheet: Sheet, press: Press) -> Disagreement | None:
     """Return what differs by more than a step of the press, or None where nothing does."""
     setting = own.setting
-    step = press.resolution.temperature.kelvin if press.resolution.temperature else USUAL_STEP_KELVIN
-    second = press.resolution.time.seconds if press.resolution.time else USUAL_STEP_SECONDS
     kelvin = seconds = Fraction(0)
     if sheet.temperature:
         kelvin = _outside(setting.true.celsius, sheet.temperature.low.celsius, sheet.temperature.high.celsius)
     if sheet.time:
         seconds = _outside(setting.time.seconds, sheet.time.low.seconds, sheet.time.high.seconds)
-    kelvin = kelvin if abs(kelvin) > step else Fraction(0)
-    seconds = seconds if abs(seconds) > second else Fraction(0)
-    face = bool(setting.face and sheet.face and setting.face != sheet.face)
+    kelvin = kelvin if abs(kelvin) > temperature_step(press) else Fraction(0)
+    seconds = seconds if abs(seconds) > time_step(press) else Fraction(0)
+    face = setting.face in FACES and sheet.face in FACES and setting.face != sheet.face
     words = None
     if setting.pressure and sheet.pressure and setting.pressure.word and sheet.pressure.word:
         differs = setting.pressure.word != sheet.pressure.word
