@@ -26,6 +26,11 @@ class Footing(StrEnum):
     NONE = "no readings"
 
 
+def weaker(one: Footing, other: Footing) -> Footing:
+    """Return what a figure rests on that was carried twice: a guess stays a guess."""
+    return max(one, other, key=list(Footing).index)
+
+
 @dataclass(frozen=True, slots=True)
 class Carried:
     """A temperature carried through a press's readings."""

@@ -16,7 +16,7 @@ from maker_site.records.quantities import (
     Temperature,
     TemperatureRange,
 )
-from maker_site.workings.calibration import Carried, dial_for
+from maker_site.workings.calibration import Carried, dial_for, weaker
 from maker_site.workings.common_practice import common_range
 from maker_site.workings.evidence import Evidence
 
@@ -56,45 +56,46 @@ class StartingPoint:
 
 
 def starting_points(
-    blank: Blank, workshop: Workshop, groups: Sequence[Evidence], press: Press | None = None
+    blank: Blank,
+    workshop: Workshop,
+    groups: Sequence[Evidence],
+    press: Press | None = None,
+    method: str | None = None,
 ) -> tuple[StartingPoint, ...]:
     """Return every place to begin with a blank, best first; the second is the runner-up.
 
     In order: the maker's own settings on this blank by the lower end of their interval, of which at least one piece
     was good; the supplier's sheet; the best on the same substrate and method, nearest thickness first; the
-    common-practice range. With `press`, only evidence from its kind counts and dials are for that press.
+    common-practice range. With `press`, only evidence from its kind counts and dials are for that press. `method` is
+    the blank's own unless given; the sheet speaks of the blank's own only.
     """
-    return tuple(_candidates(blank, workshop, groups, press))
+    return tuple(_candidates(blank, workshop, groups, press, method or blank.method))
 
 
 def _candidates(
-    blank: Blank, workshop: Workshop, groups: Sequence[Evidence], press: Press | None
+    blank: Blank, workshop: Workshop, groups: Sequence[Evidence], press: Press | None, method: str
 ) -> Iterator[StartingPoint]:
-    usable = [each for each in groups if each.good and _comparable(each, workshop, press)]
-    own = [each for each in usable if each.setting.blank == blank.id]
-    target = press or _usual_press(blank, workshop, groups)
+    alike = [each for each in groups if each.setting.method == method and _comparable(each, workshop, press)]
+    mine = [each for each in alike if each.setting.blank == blank.id]
+    own = [each for each in mine if each.good]
+    target = press or _usual_press(blank, workshop, alike)
     for rank, each in enumerate(own):
         yield _from_evidence(blank, each, Source.OWN, _own_reason(each, rank), press, workshop)
-    if blank.sheet and (blank.sheet.temperature or blank.sheet.time):
-        failed = sum(each.pressed for each in groups if each.setting.blank == blank.id and not each.good)
-        yield _from_sheet(blank, target, "" if own or not failed else f" Your own {failed} pieces all failed.")
-    for each in _relatives(blank, usable, workshop):
+    if method == blank.method and blank.sheet and (blank.sheet.temperature or blank.sheet.time):
+        failed = 0 if own else sum(each.pressed for each in mine)
+        yield _from_sheet(blank, target, _failed_words(failed, press))
+    for rank, each in enumerate(_relatives(blank, alike, workshop)):
         other = workshop.blanks[each.setting.blank]
-        yield _from_evidence(
-            blank,
-            each,
-            Source.RELATIVE,
-            _relative_reason(blank, other, each),
-            press,
-            workshop,
-            relative=other.id,
-        )
-    if common := common_range(blank.substrate, blank.method):
+        reason = _so_far(mine, press) + _relative_reason(blank, other, each, nearest=not rank)
+        yield _from_evidence(blank, each, Source.RELATIVE, reason, press, workshop, relative=other.id)
+    if common := common_range(blank.substrate, method):
         middle = _middle(common.temperature)
+        dial = dial_for(target, middle) if target else None
         yield StartingPoint(
             blank.id,
             Source.COMMON,
-            f"Common practice for {blank.method} on {blank.substrate} ({common.origin}), not your own: test one.",
+            f"Common practice for {method} on {blank.substrate} ({common.origin}), not your own: test one."
+            + _out_of_reach(target, dial),
             middle,
             common.temperature,
             _middle_time(common.time),
@@ -102,7 +103,7 @@ def _candidates(
             common.pressure,
             common.face,
             target.id if target else None,
-            dial_for(target, middle) if target else None,
+            dial,
             None,
         )
 
@@ -114,25 +115,24 @@ def _comparable(each: Evidence, workshop: Workshop, press: Press | None) -> bool
     return used.id == press.id or (press.kind is not None and used.kind == press.kind)
 
 
-def _usual_press(blank: Blank, workshop: Workshop, groups: Sequence[Evidence]) -> Press | None:
-    """Return the press last used on this blank, else on its substrate and method, else the only press."""
-    alike = [
+def _usual_press(blank: Blank, workshop: Workshop, alike: Sequence[Evidence]) -> Press | None:
+    """Return the press last used on this blank, else on its substrate, else the only press; of one method."""
+    used = [
         (each.setting.blank == blank.id, each.last_used, each.setting.press)
-        for each in groups
-        if workshop.blanks[each.setting.blank].substrate == blank.substrate and each.setting.method == blank.method
+        for each in alike
+        if workshop.blanks[each.setting.blank].substrate == blank.substrate
     ]
-    if alike:
-        return workshop.presses[max(alike)[2]]
+    if used:
+        return workshop.presses[max(used)[2]]
     return next(iter(workshop.presses.values())) if len(workshop.presses) == 1 else None
 
 
-def _relatives(blank: Blank, usable: Sequence[Evidence], workshop: Workshop) -> list[Evidence]:
-    """Return the best setting of each other blank of this substrate and method, nearest thickness first."""
+def _relatives(blank: Blank, alike: Sequence[Evidence], workshop: Workshop) -> list[Evidence]:
+    """Return the best setting of each other blank of this substrate, nearest thickness first."""
     best: dict[str, Evidence] = {}
-    for each in usable:  # best first within a blank
+    for each in alike:  # best first within a blank
         other = workshop.blanks[each.setting.blank]
-        same = other.substrate == blank.substrate and each.setting.method == blank.method
-        if same and other.id != blank.id:
+        if each.good and other.substrate == blank.substrate and other.id != blank.id:
             best.setdefault(other.id, each)
     return sorted(best.values(), key=lambda each: _distance(blank, workshop.blanks[each.setting.blank], each))
 
@@ -157,8 +157,10 @@ def _from_evidence(
     if press is None or press.id == setting.press:
         used, dial = setting.press, Carried(setting.dial, setting.footing)
     else:
-        used, dial = press.id, dial_for(press, setting.true)
-        reason += f" Carried from {workshop.presses[setting.press].name} by the platen's temperature: test one."
+        carried = dial_for(press, setting.true)
+        used, dial = press.id, Carried(carried.temperature, weaker(setting.footing, carried.footing))
+        reason += f" Carried from {workshop.presses[setting.press].name} by the platen’s temperature: test one."
+        reason += _out_of_reach(press, dial)
     return StartingPoint(
         blank.id,
         source,
@@ -184,8 +186,10 @@ def _from_sheet(blank: Blank, press: Press | None, also: str) -> StartingPoint:
         sheet.time and sheet.time.low != sheet.time.high
     )
     who = f"{blank.supplier}’s sheet" if blank.supplier else "The supplier’s sheet"
+    dial = dial_for(press, middle) if press and middle else None
     reason = (
-        f"{who} says so{'; the middle of its range' if ranged else ''}. A claim, not your evidence: test one.{also}"
+        f"{who} says so{'; the middle of its range' if ranged else ''}. A claim, not your evidence: test one."
+        f"{also}{_out_of_reach(press, dial)}"
     )
     return StartingPoint(
         blank.id,
@@ -198,7 +202,7 @@ def _from_sheet(blank: Blank, press: Press | None, also: str) -> StartingPoint:
         sheet.pressure,
         sheet.face,
         press.id if press else None,
-        dial_for(press, middle) if press and middle else None,
+        dial,
         None,
     )
 
@@ -210,14 +214,40 @@ def _own_reason(each: Evidence, rank: int) -> str:
     return f"Your {'best' if not rank else 'next best'} setting: {counted}; {share}."
 
 
-def _relative_reason(blank: Blank, other: Blank, each: Evidence) -> str:
+def _failed_words(failed: int, press: Press | None) -> str:
+    if not failed:
+        return ""
+    where = "" if press is None else " in this kind of press"
+    return f" Your own piece{where} failed." if failed == 1 else f" Your own {failed} pieces{where} all failed."
+
+
+def _so_far(mine: Sequence[Evidence], press: Press | None) -> str:
+    """Return what stands before a relative: how far the maker's own pressings on the blank go."""
+    where = "" if press is None else " in this kind of press"
+    if not mine:
+        return f"Nothing of your own on this blank{where} yet; "
+    return "" if any(each.good for each in mine) else f"No good piece of your own on this blank{where} yet; "
+
+
+def _relative_reason(blank: Blank, other: Blank, each: Evidence, *, nearest: bool) -> str:
     near = ""
     if blank.thickness and other.thickness:
-        near = ", the nearest in thickness" if blank.thickness != other.thickness else ", the same thickness"
-    return (
-        f"Nothing of your own on this blank yet; {other.name} is {blank.substrate} too{near}, "
-        f"and there {each.good} of {each.pressed} were good. Test one."
-    )
+        if blank.thickness == other.thickness:
+            near = ", the same thickness"
+        elif nearest:
+            near = ", the nearest in thickness"
+    return f"{other.name} is {blank.substrate} too{near}, and there {each.good} of {each.pressed} were good. Test one."
+
+
+def _out_of_reach(press: Press | None, dial: Carried | None) -> str:
+    """Return a sentence where the dial can't be set to the figure, else nothing."""
+    if press is None or dial is None:
+        return ""
+    if press.highest and dial.temperature > press.highest:
+        return f" That is above what {press.name} reaches ({press.highest.typed})."
+    if press.lowest and dial.temperature < press.lowest:
+        return f" That is below what {press.name} goes down to ({press.lowest.typed})."
+    return ""
 
 
 def percent_down(share: float) -> int:
