@@ -83,7 +83,7 @@ _FOOD: Final = Caution(
     "food",
     "Food contact",
     "Image outside, away from lip and food, unless the blank’s maker states food contact in writing.",
-    "Steam escapes sideways",
+    "No image at lip or food",
 )
 _DISHWASHER: Final = Caution(
     "dishwasher",

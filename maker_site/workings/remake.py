@@ -9,10 +9,11 @@ from typing import TypeVar
 
 from maker_site.records import Blank, Press, Pressing, Project, Workshop
 from maker_site.records.quantities import Duration, Temperature
+from maker_site.records.words import FACES
 from maker_site.workings.cautions import Caution, cautions
-from maker_site.workings.evidence import Evidence
+from maker_site.workings.evidence import Evidence, evidence
 from maker_site.workings.stack import Limit, Stack, holds_ptfe, stack_of, weakest
-from maker_site.workings.starting_point import Source, StartingPoint
+from maker_site.workings.starting_point import Source, StartingPoint, starting_points
 
 T = TypeVar("T")
 _FOR_CHILDREN = re.compile(r"\b(?:child|children|baby|babies|christening|toy|nursery|school)", re.IGNORECASE)
@@ -50,10 +51,13 @@ def remake(project: Project, workshop: Workshop, points: Sequence[StartingPoint]
     """Return how to press a project again.
 
     The best supported setting that gave this project a good piece comes first; without one, the blank's starting
-    point. `points` are the blank's, best first; `own` the project's pressings, oldest first.
+    point. `points` are the blank's, best first, for its own method; those of a project with another method are
+    worked out anew. `own` are the project's pressings, oldest first.
     """
     blank = workshop.blanks[project.blank]
     method = workshop.method_of(project)
+    if method != blank.method:
+        points = starting_points(blank, workshop, _evidence_like(blank, method, workshop), method=method)
     proven = [
         point
         for point in points
@@ -62,7 +66,7 @@ def remake(project: Project, workshop: Workshop, points: Sequence[StartingPoint]
     ordered = [*proven, *(point for point in points if point not in proven)]
     setting = ordered[0] if ordered else None
     rows = _rows_behind(setting, own)
-    sheet = blank.sheet
+    sheet = blank.sheet if method == blank.method else None
     face = setting.face if setting else None
     pre_press = _latest(rows, lambda row: row.pre_press) or (sheet.pre_press if sheet else None)
     cool = _latest(rows, lambda row: row.cool) or (sheet.cool if sheet else None)
@@ -110,7 +114,7 @@ def mirrored(face: str | None, method: str) -> bool | None:
     """
     if method == "sublimation":
         return True
-    if face is None:
+    if face not in FACES:  # none written, or one that is used both ways
         return None if method == "film transfer" else True
     return face != "print up"
 
@@ -118,8 +122,19 @@ def mirrored(face: str | None, method: str) -> bool | None:
 def over_limit_words(true: Temperature, limit: Limit) -> str:
     """Return the sentence for a setting above what the stack bears."""
     bears = f"{round(limit.temperature.celsius)} °C, {round(limit.temperature.fahrenheit)} °F"
-    at_the_platen = f"{round(true.celsius)} °C at the platen"
+    close = round(true.celsius) <= round(limit.temperature.celsius)
+    at_the_platen = f"{'A little over ' if close else ''}{round(true.celsius)} °C at the platen"
     return f"{at_the_platen} is above what {limit.what} bears ({bears}). Set less, or change the stack."
+
+
+def _evidence_like(blank: Blank, method: str, workshop: Workshop) -> tuple[Evidence, ...]:
+    blanks = workshop.blanks
+    rows = (
+        row
+        for row in workshop.pressings
+        if blanks[row.blank].substrate == blank.substrate and (row.method or blanks[row.blank].method) == method
+    )
+    return evidence(rows, blanks, workshop.presses)
 
 
 def _served(each: Evidence, project: str) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Final
 
 from maker_site.records import Blank, Supply
@@ -41,6 +42,9 @@ class Limit:
     what: str
 
 
+PTFE_LIMIT: Final = Temperature(Fraction(260), "260 C")
+"""Where no limit is stated for a PTFE sheet; a maker's page gives 260 °C for continuous use, others a little less."""
+
 _USUAL: Final[Mapping[str, tuple[str, ...]]] = {
     # common practice, no source
     "print up": ("protective paper", "transfer", "blank", "protective paper"),
@@ -60,8 +64,13 @@ def stack_of(
 
 
 def weakest(stack: Stack, blank: Blank) -> Limit | None:
-    """Return the lowest limit of anything in the stack, the blank included; None where nobody states one."""
+    """Return the lowest limit of anything in the stack, the blank included; None where nobody states one.
+
+    A PTFE sheet without a stated limit bears `PTFE_LIMIT`: above it harmful fumes are to be feared.
+    """
     limits = [Limit(layer.limit, layer.label) for layer in stack.layers if layer.limit]
+    if any(_may_be_ptfe(layer) and layer.limit is None for layer in stack.layers):
+        limits.append(Limit(PTFE_LIMIT, "PTFE (the usual limit, none is written down)"))
     if blank.limit:
         limits.append(Limit(blank.limit, blank.name))
     return min(limits, key=lambda limit: limit.temperature.celsius, default=None)
@@ -69,10 +78,11 @@ def weakest(stack: Stack, blank: Blank) -> Limit | None:
 
 def holds_ptfe(stack: Stack) -> bool:
     """Tell whether a PTFE sheet is in the stack; a cover sheet of unsaid material counts as one."""
-    return any(
-        "ptfe" in (layer.material or "").lower() or (layer.kind == "cover sheet" and layer.material is None)
-        for layer in stack.layers
-    )
+    return any(_may_be_ptfe(layer) for layer in stack.layers)
+
+
+def _may_be_ptfe(layer: Layer) -> bool:
+    return "ptfe" in (layer.material or "").lower() or (layer.kind == "cover sheet" and layer.material is None)
 
 
 def _layer(name: str, blank: Blank, supplies: Mapping[str, Supply], method: str) -> Layer:
