@@ -129,9 +129,8 @@ class ContentFolder:
             record = self._record_at(path, inner, ending)
             if record is None:
                 continue
-            if not _ID.fullmatch(record):
-                advice = f"use letters, digits and hyphens, like {_as_id(record)}"
-                self.say(self.name(path), f"{quoted(record)} can't be the name of a record; {advice}")
+            if (refused := wrong_id(record)) is not None:
+                self.say(self.name(path), refused)
                 continue
             if record in found:
                 self.say(self.name(path), f"the record “{record}” is there twice: as a file and as a folder")
@@ -184,5 +183,13 @@ def reason(error: OSError) -> str:
     return (error.strerror or str(error)).lower()
 
 
-def _as_id(text: str) -> str:
+def wrong_id(record: str) -> str | None:
+    """Return a sentence when this can't be the name of a record, else None."""
+    if _ID.fullmatch(record):
+        return None
+    return f"{quoted(record)} can't be the name of a record; use letters, digits and hyphens, like {as_id(record)}"
+
+
+def as_id(text: str) -> str:
+    """Return the nearest name that a record can have."""
     return re.sub(r"[^\w]+", "-", text.lower()).strip("-_") or "slate-coaster"

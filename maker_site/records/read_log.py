@@ -35,7 +35,7 @@ def read_log(text: str, file: str, units: Units) -> tuple[list[Pressing], list[P
     problems: list[Problem] = []
     keys: list[str] | None = None
     try:
-        for line, row in _rows(text):
+        for line, row in table_rows(text):
             if keys is None:
                 keys, problems = _headings(row, file, line)
                 if problems:
@@ -45,12 +45,12 @@ def read_log(text: str, file: str, units: Units) -> tuple[list[Pressing], list[P
             problems += found
             if pressing is not None:
                 pressings.append(pressing)
-    except _NotATableError as error:
+    except NotATableError as error:
         problems.append(Problem(file, error.line, "", f"the row can't be read as part of a table: {error}"))
     return pressings, problems
 
 
-class _NotATableError(ValueError):
+class NotATableError(ValueError):
     """A row's quotes don't add up."""
 
     def __init__(self, line: int, reason: str) -> None:
@@ -58,17 +58,21 @@ class _NotATableError(ValueError):
         self.line = line
 
 
-def _rows(text: str) -> Iterator[tuple[int, list[str]]]:
-    """Yield each row that is not empty with the line it begins in."""
+def delimiter_of(text: str) -> str:
+    """Return what parts the cells of a table's heading: a comma, a semicolon or a tab."""
     heading = text.lstrip().partition("\n")[0]
-    delimiter = max(",;\t", key=heading.count)
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
+    return max(",;\t", key=heading.count)
+
+
+def table_rows(text: str) -> Iterator[tuple[int, list[str]]]:
+    """Yield each row that is not empty with the line it begins in; raises `NotATableError`."""
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter_of(text), strict=True)
     while True:
         begins = reader.line_num + 1
         try:
             row = next(reader, None)
         except csv.Error as error:
-            raise _NotATableError(begins, str(error)) from None
+            raise NotATableError(begins, str(error)) from None
         if row is None:
             return
         if any(cell.strip() for cell in row):
