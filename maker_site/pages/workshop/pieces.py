@@ -164,15 +164,13 @@ def setting_row(book: Notebook, each: Evidence, *, best: bool) -> SettingRow:
 def start_shown(book: Notebook, point: StartingPoint) -> StartShown:
     """Return a starting point with its reason."""
     wording = book.wording
-    ranged = point.temperature_range and point.temperature_range.low != point.temperature_range.high
-    timed = point.time_range and point.time_range.low != point.time_range.high
     return StartShown(
         point.source.value,
         SOURCE_WORDS[point.source],
         point.reason,
         setting_of_point(book, point),
-        wording.temperature_range(point.temperature_range) if ranged and point.temperature_range else None,
-        wording.time_range(point.time_range) if timed and point.time_range else None,
+        wording.temperature_range(point.temperature_range) if point.temperature_range else None,
+        wording.time_range(point.time_range) if point.time_range else None,
         wording.evidence(point.evidence) if point.evidence else None,
     )
 

@@ -63,7 +63,7 @@ def disagreement_words(book: Notebook, blank: Blank) -> str | None:
     parts = []
     if found.kelvin:
         apart = book.wording.difference(abs(found.kelvin))
-        parts.append(f"{apart.first} ({apart.second}) {'hotter' if found.kelvin > 0 else 'cooler'}")
+        parts.append(f"{apart.first} ({apart.second}) {'hotter' if found.kelvin > 0 else 'cooler'} at the platen")
     if found.seconds:
         parts.append(f"{book.wording.figure(abs(found.seconds))} s {'longer' if found.seconds > 0 else 'shorter'}")
     if found.face:

@@ -190,8 +190,9 @@ class StartShown:
     setting: SettingShown | None
     """None where only a range of one figure is known."""
     temperature: Both | None
-    """The range, where the source gives one."""
+    """What a sheet or common practice says, a range or one figure; None for the maker's own."""
     time: Both | None
+    """The same of the time."""
     evidence: EvidenceShown | None
 
 
