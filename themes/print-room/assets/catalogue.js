@@ -1,0 +1,189 @@
+// Filters of the catalogue. The rows come from the data script; what is chosen is kept in the address after the #.
+(() => {
+  "use strict";
+  const form = document.getElementById("filters");
+  const rows = window.catalogueRows;
+  if (!form || !Array.isArray(rows)) return;
+
+  const AT_ONCE = 48;
+  const part = (id) => document.getElementById(id);
+  const [listed, found, list, none, more, clear] = ["listed", "found", "found-pieces", "found-nothing", "more", "clear"].map(part);
+  const [count, counted, pageNumber, said] = ["count", "counted", "page-number", "said"].map(part);
+  const selects = [...form.querySelectorAll("select")];
+  const words = form.elements.namedItem("words");
+  const root = form.dataset.root;
+  const language = document.documentElement.lang || "en";
+  const figure = (value) => value.toLocaleString(language);
+  const still = { count: count.textContent, counted: counted.textContent };
+
+  // Without case and accents: “Crème” is found by “creme”.
+  const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+  let texts = null;
+  const allTexts = () => {
+    texts ||= rows.map((row) =>
+      folded([row.title, row.blank, row.substrate, row.method, row.occasions.join(" "), row.year, row.words].join(" ")),
+    );
+    return texts;
+  };
+
+  const fits = {
+    substrate: (row, word) => row.substrate === word,
+    method: (row, word) => row.method === word,
+    occasion: (row, word) => row.occasions.includes(word),
+    year: (row, word) => row.year === word,
+  };
+
+  const matching = (state) => {
+    const chosen = selects.map((each) => [fits[each.name], state[each.name]]).filter(([, word]) => word);
+    const sought = folded(state.words).split(/\s+/).filter(Boolean);
+    const texts = sought.length ? allTexts() : null;
+    const result = [];
+    for (let index = 0; index < rows.length; index += 1) {
+      const row = rows[index];
+      if (chosen.every(([fit, word]) => fit(row, word)) && sought.every((word) => texts[index].includes(word))) {
+        result.push(row);
+      }
+    }
+    return result;
+  };
+
+  // Tiles are clones of the page's own templates, so that the two kinds look alike.
+  const model = part("piece").content.firstElementChild;
+  const marks = new Map(
+    [...document.querySelectorAll("template.material")].map((each) => [each.dataset.family, each.content.children]),
+  );
+  const piece = (row) => {
+    const item = model.cloneNode(true);
+    const at = (name) => item.querySelector(name);
+    const [photo, field] = [at(".picture"), at(".no-picture")];
+    const [swatch, large] = marks.get(row.material) || [];
+    if (row.picture) {
+      const [modern, fallback, width, height] = row.picture;
+      const [source, image] = [at("source"), at("img")];
+      if (modern.endsWith(".avif")) source.type = "image/avif";
+      source.srcset = encodeURI(root + modern);
+      image.alt = row.text || "";
+      image.width = width;
+      image.height = height;
+      image.src = root + fallback;
+      field.remove();
+    } else {
+      photo.remove();
+      if (large) field.append(large.cloneNode(true));
+    }
+    const name = at(".piece-name a");
+    name.textContent = row.title;
+    name.href = root + row.page;
+    if (swatch) at(".substrate").prepend(swatch.cloneNode(true));
+    at(".piece-substrate").textContent = row.substrate;
+    at(".piece-blank").textContent = row.blank;
+    at(".piece-result").textContent = row.outcome || "Not pressed yet";
+    at(".piece-made").textContent = row.made;
+    const card = at(".piece-more a");
+    card.href = root + row.card;
+    card.lastElementChild.textContent = " of " + row.title;
+    return item;
+  };
+
+  let result = [];
+  const show = (until) => {
+    const from = list.childElementCount;
+    const some = document.createDocumentFragment();
+    for (const row of result.slice(from, until)) some.append(piece(row));
+    list.append(some);
+    const shown = list.childElementCount;
+    more.hidden = shown >= result.length;
+    count.textContent = figure(shown);
+    return shown;
+  };
+
+  const chosenNow = () => Object.fromEntries([...selects, words].map((each) => [each.name, each.value.trim()]));
+  const inAddress = () => {
+    const state = new URLSearchParams(location.hash.slice(1));
+    return Object.fromEntries([...selects, words].map((each) => [each.name, state.get(each.name) || ""]));
+  };
+
+  let speaking = 0;
+  const tell = (sentence) => {
+    clearTimeout(speaking);
+    speaking = setTimeout(() => { said.textContent = sentence; }, 400);
+  };
+
+  const draw = (state, until = AT_ONCE) => {
+    const active = Object.values(state).some(Boolean);
+    clear.hidden = !active;
+    listed.hidden = active;
+    found.hidden = !active;
+    if (pageNumber) pageNumber.hidden = active;
+    list.textContent = "";
+    result = active ? matching(state) : [];
+    if (!active) {
+      count.textContent = still.count;
+      counted.textContent = still.counted;
+      tell("All projects.");
+      return;
+    }
+    const shown = show(until);
+    none.hidden = result.length > 0;
+    const kind = result.length === 1 ? "project found" : "projects found";
+    counted.textContent = result.length > shown ? `shown, ${figure(result.length)} found` : kind;
+    tell(`${figure(result.length)} ${kind}.`);
+  };
+
+  const address = (state, shown) => {
+    const kept = Object.entries(state).filter(([, word]) => word);
+    if (kept.length && shown > AT_ONCE) kept.push(["shown", String(shown)]);
+    return "#" + new URLSearchParams(kept);
+  };
+  const keep = (state, { again = false, shown = 0 } = {}) => {
+    const target = address(state, shown);
+    if (target === (location.hash || "#")) return;
+    try {
+      history[again ? "replaceState" : "pushState"](null, "", target);
+    } catch {
+      // A browser that refuses this for files: the filters work, the address does not follow.
+    }
+  };
+
+  const changed = (again) => {
+    const state = chosenNow();
+    keep(state, { again });
+    draw(state);
+  };
+
+  let waiting = 0;
+  words.addEventListener("input", () => {
+    cancelAnimationFrame(waiting);
+    waiting = requestAnimationFrame(() => changed(Boolean(inAddress().words)));
+  });
+  for (const each of selects) each.addEventListener("change", () => changed(false));
+  form.addEventListener("submit", (event) => event.preventDefault());
+  form.addEventListener("reset", () => setTimeout(() => { changed(false); words.focus(); }));
+  more.addEventListener("click", () => {
+    const first = list.childElementCount;
+    const shown = show(first + AT_ONCE);
+    counted.textContent = result.length > shown ? `shown, ${figure(result.length)} found` : "projects found";
+    keep(chosenNow(), { again: true, shown });
+    tell(`${figure(shown)} of ${figure(result.length)} shown.`);
+    const next = list.children[first];
+    if (next) next.querySelector("a").focus({ preventScroll: true });
+  });
+
+  const restore = () => {
+    if (location.hash.length > 1 && !location.hash.includes("=")) return; // a place on the page, not a state
+    const state = inAddress();
+    for (const each of selects) {
+      each.value = state[each.name];
+      if (each.value !== state[each.name]) each.value = state[each.name] = ""; // a word that is no longer there
+    }
+    words.value = state.words;
+    const shown = Number(new URLSearchParams(location.hash.slice(1)).get("shown")) || AT_ONCE;
+    draw(state, Math.max(AT_ONCE, shown));
+  };
+  window.addEventListener("popstate", restore);
+  window.addEventListener("hashchange", restore);
+  if (location.hash.includes("=")) restore();
+
+  // The first letter typed is not to wait for this.
+  (window.requestIdleCallback || setTimeout)(allTexts);
+})();
