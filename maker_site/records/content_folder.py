@@ -136,7 +136,7 @@ class ContentFolder:
                 self.say(self.name(path), f"the record “{record}” is there twice: as a file and as a folder")
                 continue
             found[record] = path / inner if inner and path.is_dir() else path
-        yield from found.items()
+        yield from sorted(found.items())  # a before a-0, though a-0.yaml is before a.yaml
 
     def _record_at(self, path: Path, inner: str | None, ending: str) -> str | None:
         if path.is_dir():

@@ -427,6 +427,12 @@ def test_shops_own_bare_figures_take_its_own_units(workshop):
     assert found.paper.height.inches == 11
 
 
+def test_records_stand_in_order_of_their_ids(workshop):
+    text = "name: x\nkind: tape\n"
+    root = workshop({"supplies/tape-2.yaml": text, "supplies/pad.yaml": text})  # “-” is before “.”
+    assert list(load(root).workshop.supplies) == ["pad", "tape", "tape-2"]
+
+
 def test_pressings_stand_by_day_then_as_written(workshop):
     def rows(*days):
         return "\n".join([HEADING, *(ROW.replace("18", day) for day in days)])
