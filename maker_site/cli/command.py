@@ -78,3 +78,27 @@ def cost_command(
     from maker_site.cli.cost import Tried, run
 
     run(content, project, Tried(pieces, batch, good_share, labour), as_json=as_json, plain=plain)
+
+
+@main.command("find")
+@click.argument("words", nargs=-1, required=True)
+@_CONTENT
+@click.option("--json", "as_json", is_flag=True, help="Print every setting found as JSON.")
+@click.option("--plain", is_flag=True, help="Print every setting found, one a line, parted by tabs.")
+def find_command(words: tuple[str, ...], content: Path, *, as_json: bool, plain: bool) -> None:
+    """Find past settings by WORDS in any order: material, blank, supplier, code, project, press, defect, figure."""
+    from maker_site.cli.find import run
+
+    run(content, words, as_json=as_json, plain=plain)
+
+
+@main.command("starting-point")
+@click.argument("blank")
+@_CONTENT
+@click.option("--press", metavar="ID", help="The press that it is to be set on.")
+@click.option("--json", "as_json", is_flag=True, help="Print it as JSON.")
+def starting_point_command(blank: str, content: Path, press: str | None, *, as_json: bool) -> None:
+    """Show what to set for BLANK, and why."""
+    from maker_site.cli.starting_point import run
+
+    run(content, blank, press, as_json=as_json)

@@ -1,0 +1,78 @@
+"""The index: which words and figures stand in which rows."""
+
+from __future__ import annotations
+
+from array import array
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from enum import IntEnum
+from typing import Final
+
+from maker_site.workings.finding.folding import words_of
+
+WEIGHT_BITS: Final = 2
+WEIGHT_MASK: Final = (1 << WEIGHT_BITS) - 1
+
+
+class Weight(IntEnum):
+    """How near a word is to what the setting is for; breaks ties between equally good matches."""
+
+    DEFECT = 0
+    PROJECT = 1
+    """Title, id, occasion of what it was used for."""
+    MANNER = 2
+    """How it is pressed: method, press, face, pressure, figures; from whom the blank is."""
+    THING = 3
+    """The blank itself: its name, id, code and substrate."""
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A figure, or a range of them, in degrees Celsius or seconds."""
+
+    kind: str
+    """heat or time."""
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Sayings:
+    """What one row says: texts with their weights, and figures."""
+
+    texts: tuple[tuple[str, Weight], ...]
+    spans: tuple[Span, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Vocabulary:
+    """All distinct words and figures; the number of one is its place among the words, then the figures."""
+
+    words: Sequence[str]
+    spans: Sequence[Span]
+
+
+@dataclass(frozen=True, slots=True)
+class Index:
+    """The vocabulary, and for each of it the rows that say it: row number x 4 + weight, rising."""
+
+    vocabulary: Vocabulary
+    postings: Sequence[array[int]]
+
+
+def index(rows: Iterable[Sayings]) -> Index:
+    """Return the index of rows, which are numbered from 0 in the order given."""
+    by_word: dict[str, array[int]] = defaultdict(lambda: array("I"))
+    by_span: dict[Span, array[int]] = defaultdict(lambda: array("I"))
+    for number, row in enumerate(rows):
+        heaviest: dict[str, int] = {}
+        for text, weight in row.texts:
+            for word in words_of(text):
+                heaviest[word] = max(weight, heaviest.get(word, 0))
+        for word, most in heaviest.items():
+            by_word[word].append(number << WEIGHT_BITS | most)
+        for span in dict.fromkeys(row.spans):
+            by_span[span].append(number << WEIGHT_BITS | Weight.MANNER)
+    vocabulary = Vocabulary(tuple(by_word), tuple(by_span))
+    return Index(vocabulary, (*by_word.values(), *by_span.values()))

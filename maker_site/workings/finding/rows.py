@@ -1,0 +1,203 @@
+"""The rows that can be found: every setting of the maker's own, and where to begin with blanks that have none."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from maker_site.records import Blank, Workshop
+from maker_site.records.words import DEFECTS, FACE_SAYINGS, SUBSTRATE_SPELLINGS
+from maker_site.workings.calibration import Footing
+from maker_site.workings.evidence import Evidence
+from maker_site.workings.finding.index import Sayings, Span, Weight
+from maker_site.workings.starting_point import Source, StartingPoint, starting_points
+
+Facts = dict[str, object]
+"""A row as it goes out of the house: plain values by the names of the contract."""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A setting that can be found."""
+
+    facts: Facts
+    """blank, substrate, method, press, temperature_c, dial_c, time_s, pressure, face, pressed, good, low, high, source,
+    last_used, projects."""
+    like: str | None
+    """The blank whose setting this is, where it is another's."""
+    sayings: Sayings
+    order: tuple[int, float, int, int, str]
+    """Best supported first."""
+
+
+def points_by_blank(workshop: Workshop, groups: Sequence[Evidence]) -> Mapping[str, tuple[StartingPoint, ...]]:
+    """Return where to begin with each blank, best first."""
+    alike: dict[str, list[Evidence]] = defaultdict(list)
+    for each in groups:
+        alike[workshop.blanks[each.setting.blank].substrate].append(each)
+    return {
+        blank.id: starting_points(blank, workshop, alike.get(blank.substrate, ())) for blank in workshop.blanks.values()
+    }
+
+
+def rows(
+    workshop: Workshop, groups: Sequence[Evidence], points: Mapping[str, Sequence[StartingPoint]]
+) -> tuple[Row, ...]:
+    """Return every setting ever pressed, and the first starting point of each blank without a good piece of its own.
+
+    Best supported first: own settings by the lower end of their interval, then sheets, relatives and common practice,
+    then own settings of which nothing came out good.
+    """
+    found = [_own(each, workshop) for each in groups]
+    found += [
+        _begin(blank, points[blank.id][0], workshop)
+        for blank in workshop.blanks.values()
+        if points[blank.id] and points[blank.id][0].source is not Source.OWN
+    ]
+    return tuple(sorted(found, key=lambda row: row.order))
+
+
+def number(value: Fraction | None) -> int | float | None:
+    """Return an exact value as a number that JSON can hold, whole where it is."""
+    if value is None:
+        return None
+    return int(value) if value.denominator == 1 else float(value)
+
+
+def evidence_facts(each: Evidence | None) -> Facts:
+    """Return what came of a setting; 0 of 0 and no interval where nothing was pressed."""
+    if each is None:
+        return {"pressed": 0, "good": 0, "low": None, "high": None}
+    return {"pressed": each.pressed, "good": each.good, "low": each.interval.low, "high": each.interval.high}
+
+
+def point_facts(point: StartingPoint | None, blank: Blank) -> Facts:
+    """Return a starting point as plain values; beside those of the contract, what a person is shown too."""
+    if point is None:
+        return {
+            "blank": blank.id,
+            "source": None,
+            "reason": f"Nothing is known for {blank.method} on {blank.substrate}: no pressing of your own, "
+            "no supplier’s sheet, no like blank, no common practice. Ask the supplier before you press.",
+            **dict.fromkeys(("temperature_c", "dial_c", "time_s", "pressure", "face")),
+            **evidence_facts(None),
+        }
+    heat, time = point.temperature_range, point.time_range
+    return {
+        "blank": blank.id,
+        "source": point.source.value,
+        "reason": point.reason,
+        "temperature_c": number(point.true.celsius) if point.true else None,
+        "dial_c": number(point.dial.temperature.celsius) if point.dial else None,
+        "time_s": number(point.time.seconds) if point.time else None,
+        "pressure": point.pressure.typed if point.pressure else None,
+        "face": point.face,
+        **evidence_facts(point.evidence),
+        "press": point.press,
+        "footing": point.dial.footing.value if point.dial else None,
+        "guess": point.dial is not None and point.dial.footing is not Footing.MEASURED,
+        "celsius_range": [number(heat.low.celsius), number(heat.high.celsius)] if heat else None,
+        "seconds_range": [number(time.low.seconds), number(time.high.seconds)] if time else None,
+    }
+
+
+def starts(blank: Blank, points: Sequence[StartingPoint]) -> list[Facts]:
+    """Return the facts of the first starting point and the runner-up; of nothing known, where there is none."""
+    limit = {"limit_c": number(blank.limit.celsius) if blank.limit else None}
+    about = {"name": blank.name, "substrate": blank.substrate, "method": blank.method, **limit}
+    return [{**point_facts(point, blank), **about} for point in points[:2] or (None,)]
+
+
+def _own(each: Evidence, workshop: Workshop) -> Row:
+    setting = each.setting
+    blank = workshop.blanks[setting.blank]
+    facts: Facts = {
+        "blank": blank.id,
+        "substrate": blank.substrate,
+        "method": setting.method,
+        "press": setting.press,
+        "temperature_c": number(setting.true.celsius),
+        "dial_c": number(setting.dial.celsius),
+        "time_s": number(setting.time.seconds),
+        "pressure": setting.pressure.typed if setting.pressure else None,
+        "face": setting.face,
+        **evidence_facts(each),
+        "source": Source.OWN.value,
+        "last_used": each.last_used.isoformat(),
+        "projects": list(each.projects),
+    }
+    heats = {setting.true.celsius, setting.dial.celsius, *(row.temperature.celsius for row in each.pressings)}
+    times = {setting.time.seconds, *(row.time.seconds for row in each.pressings)}
+    spans = [Span("heat", float(heat), float(heat)) for heat in sorted(heats)]
+    spans += [Span("time", float(time), float(time)) for time in sorted(times)]
+    sayings = Sayings((*_said(blank, facts, workshop), *_said_of_use(each, workshop)), tuple(spans))
+    low = each.interval.low if each.good else -1.0
+    tier = 0 if each.good else len(Source)
+    return Row(facts, None, sayings, (tier, -low, -each.pressed, -each.last_used.toordinal(), blank.id))
+
+
+def _begin(blank: Blank, point: StartingPoint, workshop: Workshop) -> Row:
+    behind = point.evidence
+    facts: Facts = {
+        "blank": blank.id,
+        "substrate": blank.substrate,
+        "method": blank.method,
+        "press": point.press,
+        **{
+            name: value
+            for name, value in point_facts(point, blank).items()
+            if name in ("temperature_c", "dial_c", "time_s", "pressure", "face", "pressed", "good", "low", "high")
+        },
+        "source": point.source.value,
+        "last_used": behind.last_used.isoformat() if behind else None,
+        "projects": list(behind.projects) if behind else [],
+    }
+    spans = []
+    if point.true:
+        heat = point.temperature_range
+        low, high = (heat.low, heat.high) if heat else (point.true, point.true)
+        spans.append(Span("heat", float(low.celsius), float(high.celsius)))
+    if point.dial:
+        spans.append(Span("heat", float(point.dial.temperature.celsius), float(point.dial.temperature.celsius)))
+    if point.time:
+        low_time, high_time = (point.time_range.low, point.time_range.high) if point.time_range else (point.time,) * 2
+        spans.append(Span("time", float(low_time.seconds), float(high_time.seconds)))
+    tier = list(Source).index(point.source)
+    order = (tier, -(behind.interval.low if behind else 0.0), -(behind.pressed if behind else 0), 0, blank.id)
+    return Row(facts, point.relative, Sayings(tuple(_said(blank, facts, workshop)), tuple(spans)), order)
+
+
+_OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
+    word: tuple(other for other, meant in SUBSTRATE_SPELLINGS.items() if meant == word)
+    for word in SUBSTRATE_SPELLINGS.values()
+}
+_OTHER_FACES: Mapping[str, tuple[str, ...]] = {
+    face: tuple(other for other, meant in FACE_SAYINGS.items() if meant == face) for face in FACE_SAYINGS.values()
+}
+
+
+def _said(blank: Blank, facts: Facts, workshop: Workshop) -> Iterator[tuple[str, Weight]]:
+    for text in (blank.id, blank.name, blank.code, blank.substrate, *_OTHER_SPELLINGS.get(blank.substrate, ())):
+        if text:
+            yield text, Weight.THING
+    press = workshop.presses.get(str(facts["press"]))
+    face = facts["face"]
+    manner = [blank.supplier, facts["method"], facts["pressure"], face, *_OTHER_FACES.get(str(face), ())]
+    manner += [press.id, press.name, press.kind] if press else []
+    for said in manner:
+        if said:
+            yield str(said), Weight.MANNER
+
+
+def _said_of_use(each: Evidence, workshop: Workshop) -> Iterator[tuple[str, Weight]]:
+    for project_id in each.projects:
+        yield project_id, Weight.PROJECT
+        if project := workshop.projects.get(project_id):
+            yield project.title, Weight.PROJECT
+            for occasion in project.occasions:
+                yield occasion, Weight.PROJECT
+    for defect, _ in each.defects:
+        for name in (defect, *DEFECTS.get(defect, ())):
+            yield name, Weight.DEFECT
