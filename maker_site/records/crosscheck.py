@@ -111,6 +111,10 @@ def _photos(project: Project, folder: ContentFolder) -> Iterator[Problem]:
         seen.add(photo.file)
         if (sentence := folder.inner_file(home, photo.file)) is not None:
             yield project.origin.problem(place, sentence)
+        elif photo.share and not photo.file.startswith("photos/"):
+            yield project.origin.problem(
+                place, f"“{photo.file}” is not in photos/; only photos are shared, never artwork: copy it there first"
+            )
         elif photo.share and not photo.text:
             yield project.origin.problem(
                 ("photos", index),

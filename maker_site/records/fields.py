@@ -112,7 +112,7 @@ def one_of(known: Iterable[str], what: str, also: dict[str, str] | None = None) 
 def substrate(text: str) -> str:
     """Read what a blank is made of: an open list, in lower case, with a few other spellings put right."""
     clean = q.tidy(text).lower()
-    if not re.fullmatch(r"[^\W_]+(?:[ -][^\W_]+)*", clean):
+    if not re.fullmatch(r"[^\W_]+(?:[ -][^\W_]+)*", clean) or clean == "index":
         raise NotReadable(f"{quoted(text)} is not a substrate; write a word or two like slate or stainless steel")
     return words.SUBSTRATE_SPELLINGS.get(clean, clean)
 
