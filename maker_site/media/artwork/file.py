@@ -1,0 +1,52 @@
+"""A design file as it was found. Inner module."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from maker_site.media.kinds import Format
+
+ArtworkFormat = Format | Literal["SVG", "PDF"]
+"""A format that artwork is read in."""
+
+UNTAGGED = "untagged"
+"""Stands for a profile where the file has none."""
+
+
+@dataclass(frozen=True, slots=True)
+class ArtworkFile:
+    """What a design file is, before anything of it is drawn. Either `pixels` or `size_mm` is there."""
+
+    format: ArtworkFormat
+    """What its bytes are, whatever its name ends in."""
+    pixels: tuple[int, int] | None
+    """Width and height, upright; None for a drawing."""
+    size_mm: tuple[Fraction, Fraction] | None
+    """Width and height that a drawing says it has, in mm; None for pixels."""
+    colour: str
+    """Its colour mode in words: RGB, grey, CMYK, Lab, indexed RGB, black and white; of a PDF each part has its own."""
+    profile: str
+    """The name of its colour profile, or `untagged`."""
+    transparency: bool
+    """Some of it may be clear: it has a channel or colour for that, or is a drawing without a ground of its own."""
+    pages: int
+    """Pages or frames in the file. Only the first is read."""
+    digest: str
+    """BLAKE2b-256 of the file's bytes, in hexadecimal."""
+    bytes: int
+    """Length of the file."""
+    notes: tuple[str, ...] = ()
+    """What of it is not read or not drawn here, in sentences for the maker without a full stop."""
+
+    @property
+    def sides(self) -> tuple[Fraction, Fraction]:
+        """Width and height in pixels, of a drawing in mm: for its proportions."""
+        width, height = self.pixels or self.size_mm or (1, 1)
+        return Fraction(width), Fraction(height)
+
+    @property
+    def drawn(self) -> bool:
+        """It is a drawing, which is sharp at any size."""
+        return self.pixels is None

@@ -1,0 +1,32 @@
+"""A drawing as a PNG of a stated size, for the time that it is needed. Inner module."""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from fractions import Fraction
+from pathlib import Path
+
+from maker_site.media.artwork.drawing import draw_pdf, draw_svg
+from maker_site.media.artwork.pdf import pdf_facts
+from maker_site.media.artwork.svg import checked_svg
+
+
+def fitted(size: tuple[Fraction, Fraction], longest: int) -> tuple[int, int]:
+    """Return whole pixels in the proportions of `size`, the longer side of `longest`, none less than 1."""
+    scale = longest / max(size)
+    return max(1, round(size[0] * scale)), max(1, round(size[1] * scale))
+
+
+@contextmanager
+def drawn_as_png(path: Path, kind: str, longest: int) -> Iterator[Path]:
+    """Give the path of a PNG of the SVG or PDF, its longer side of `longest` pixels. Raises `PictureProblem`."""
+    with tempfile.TemporaryDirectory() as folder:
+        target = Path(folder) / "drawn.png"
+        if kind == "SVG":
+            svg = checked_svg(path)
+            draw_svg(path, svg.text, fitted(svg.size_mm, longest), target)
+        else:
+            draw_pdf(path, fitted(pdf_facts(path).size_mm, longest), target)
+        yield target
