@@ -25,6 +25,7 @@ class Kind:
 
 KINDS = (
     Kind("home", "workshop", ("index.html",)),
+    Kind("search", "workshop", ("search.html",)),
     Kind("catalogue", "workshop", ("catalogue/index.html",)),
     Kind("project with photos", "workshop", ("projects/allotment-tally-coasters.html", "projects/*.html")),
     Kind("project without photos", "workshop", ("projects/barge-leather-patch.html",)),

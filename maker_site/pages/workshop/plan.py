@@ -16,12 +16,14 @@ from maker_site.pages.workshop.home import home_page
 from maker_site.pages.workshop.presses import press_pages
 from maker_site.pages.workshop.project import project_page
 from maker_site.pages.workshop.reading import writing_pages
+from maker_site.pages.workshop.search import search_pages
 from maker_site.pages.workshop.settings import settings_pages
 from maker_site.pages.workshop.supplies import supplies_page
 from maker_site.pages.workshop.views import MenuPage, WorkshopFrame
 
 DOORS = (
     Link("Home", "index.html"),
+    Link("Search", "search.html"),
     Link("Catalogue", "catalogue/index.html"),
     Link("Settings", "settings/index.html"),
     Link("Blanks", "blanks/index.html"),
@@ -42,6 +44,7 @@ def workshop_frame(book: Notebook) -> WorkshopFrame:
 def workshop_pages(book: Notebook) -> Iterator[Page | Text]:
     """Yield every page of the workshop copy."""
     yield home_page(book)
+    yield from search_pages(book)
     yield from catalogue_pages(book)
     for project in book.workshop.projects.values():
         yield project_page(book, project)

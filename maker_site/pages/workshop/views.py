@@ -606,3 +606,17 @@ class MenuPage:
     """menu.html: as customers see it."""
 
     menu: Menu
+
+
+@dataclass(frozen=True, slots=True)
+class Search:
+    """search.html: every setting, blank and project, found as one types."""
+
+    data: str
+    """Address of the script that is searched."""
+    settings: int
+    blanks: int
+    projects: int
+    elsewhere: tuple[Link, ...]
+    """Where to look without scripts."""
+    hazards: Hazards

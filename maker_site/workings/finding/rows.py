@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from maker_site.records import Blank, Workshop
+from maker_site.records.quantities import Pressure
 from maker_site.records.words import DEFECTS, FACE_SAYINGS, SUBSTRATE_SPELLINGS
 from maker_site.workings.calibration import Footing
 from maker_site.workings.evidence import Evidence
@@ -27,6 +28,9 @@ class Row:
     last_used, projects."""
     like: str | None
     """The blank whose setting this is, where it is another's."""
+    evidence: Evidence | None
+    """The pressings behind it, of this blank or of the like one."""
+    pressure: Pressure | None
     sayings: Sayings
     order: tuple[int, float, int, int, str]
     """Best supported first."""
@@ -135,7 +139,9 @@ def _own(each: Evidence, workshop: Workshop) -> Row:
     sayings = Sayings((*_said(blank, facts, workshop), *_said_of_use(each, workshop)), tuple(spans))
     low = each.interval.low if each.good else -1.0
     tier = 0 if each.good else len(Source)
-    return Row(facts, None, sayings, (tier, -low, -each.pressed, -each.last_used.toordinal(), blank.id))
+    return Row(
+        facts, None, each, setting.pressure, sayings, (tier, -low, -each.pressed, -each.last_used.toordinal(), blank.id)
+    )
 
 
 def _begin(blank: Blank, point: StartingPoint, workshop: Workshop) -> Row:
@@ -166,7 +172,8 @@ def _begin(blank: Blank, point: StartingPoint, workshop: Workshop) -> Row:
         spans.append(Span("time", float(low_time.seconds), float(high_time.seconds)))
     tier = list(Source).index(point.source)
     order = (tier, -(behind.interval.low if behind else 0.0), -(behind.pressed if behind else 0), 0, blank.id)
-    return Row(facts, point.relative, Sayings(tuple(_said(blank, facts, workshop)), tuple(spans)), order)
+    sayings = Sayings(tuple(_said(blank, facts, workshop)), tuple(spans))
+    return Row(facts, point.relative, behind, point.pressure, sayings, order)
 
 
 _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {

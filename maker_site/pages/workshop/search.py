@@ -1,0 +1,149 @@
+"""Search: every setting, blank and project of the workshop, found as one types, from the disk."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+
+from maker_site.pages import addresses
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.page import Page, Text
+from maker_site.pages.parts import Both, Link
+from maker_site.pages.wording import hazards
+from maker_site.pages.workshop.views import Search
+from maker_site.records.quantities import Duration, Temperature
+from maker_site.records.words import DEFECTS, FACE_SAYINGS, SUBSTRATE_SPELLINGS
+from maker_site.workings.cautions import cautions
+from maker_site.workings.finding.rows import Row, rows
+from maker_site.workings.starting_point import percent_down, percent_up
+
+DATA = "search/data.js"
+_ALSO = {
+    **{defect: " ".join(others) for defect, others in DEFECTS.items() if others},
+    **{meant: other for other, meant in FACE_SAYINGS.items()},
+    **{
+        meant: " ".join(other for other, same in SUBSTRATE_SPELLINGS.items() if same == meant)
+        for meant in SUBSTRATE_SPELLINGS.values()
+    },
+}
+"""Other words by which a text is found."""
+_SOURCES = {"sheet": "The supplier’s sheet: test one", "common": "Common practice, not yours: test one"}
+
+
+def search_pages(book: Notebook) -> Iterator[Page | Text]:
+    """Yield search.html and the script that it searches."""
+    workshop = book.workshop
+    view = Search(
+        DATA,
+        len(book.evidence),
+        len(workshop.blanks),
+        len(workshop.projects),
+        (Link("Catalogue", "catalogue/index.html"), Link("Settings by material", "settings/index.html")),
+        hazards(cautions("", ptfe=True)),
+    )
+    yield Page("search.html", "workshop/search.html", "Search", view, door="search.html")
+    data = _Data(book).whole()
+    yield Text(DATA, f"window.searchData = {json.dumps(data, ensure_ascii=False, separators=(',', ':'))};\n")
+
+
+class _Data:
+    """Builds the script's data: every text once, and rows that name texts by number, so that it stays small."""
+
+    def __init__(self, book: Notebook) -> None:
+        self._book = book
+        self._texts: dict[str, int] = {}
+        self._temperatures: dict[object, int] = {}
+        self._times: dict[object, int] = {}
+
+    def whole(self) -> Mapping[str, object]:
+        """Return texts, other words for them, blanks, presses, projects and settings.
+
+        A blank is [address, texts], a press [address, texts], a project [address, blank, texts], each with
+        its name first among the texts; a setting is [blank, press, dial, platen, time, pressure, face, outcome, last,
+        projects, defects, own], where own is 1 for the maker's own pressings. A missing one is null.
+        """
+        book, workshop = self._book, self._book.workshop
+        blanks = {blank.id: number for number, blank in enumerate(workshop.blanks.values())}
+        presses = {press.id: number for number, press in enumerate(workshop.presses.values())}
+        projects = {project.id: number for number, project in enumerate(book.newest_first)}
+        of_blanks = [
+            [
+                addresses.blank(each.id),
+                self._all(each.name, each.substrate, each.id, each.code, each.supplier, each.method),
+            ]
+            for each in workshop.blanks.values()
+        ]
+        of_presses = [
+            [addresses.press(each.id), self._all(each.name, each.id, each.kind)] for each in workshop.presses.values()
+        ]
+        of_projects = [
+            [addresses.project(each.id), blanks[each.blank], self._all(each.title, each.id, *each.occasions)]
+            for each in book.newest_first
+        ]
+        settings = [self._setting(row, blanks, presses, projects) for row in rows(workshop, book.evidence, book.points)]
+        return {
+            "texts": list(self._texts),
+            "also": {self._texts[text]: words for text, words in _ALSO.items() if text in self._texts},
+            "blanks": of_blanks,
+            "presses": of_presses,
+            "projects": of_projects,
+            "settings": settings,
+        }
+
+    def _text(self, text: str | None) -> int | None:
+        return None if text is None else self._texts.setdefault(text, len(self._texts))
+
+    def _all(self, *texts: str | None) -> list[int | None]:
+        return [self._text(text) for text in dict.fromkeys(texts) if text]
+
+    def _setting(
+        self, row: Row, blanks: Mapping[str, int], presses: Mapping[str, int], projects: Mapping[str, int]
+    ) -> list[object]:
+        facts, own = row.facts, row.evidence if row.facts["source"] == "own" else None
+        dial, true = self._temperature(facts["dial_c"]), self._temperature(facts["temperature_c"])
+        face = facts["face"]
+        return [
+            blanks[str(facts["blank"])],
+            presses.get(str(facts["press"])),
+            true if dial is None else dial,
+            true,
+            self._time(facts["time_s"]),
+            self._text(self._book.wording.pressure(row.pressure)),
+            self._text(str(face)) if face else None,
+            self._text(self._outcome(row)),
+            self._text(self._book.wording.day(row.evidence.last_used).words) if row.evidence else None,
+            [projects[each] for each in (own.projects if own else ()) if each in projects],
+            [self._text(defect) for defect, _ in (own.defects if own else ())],
+            int(own is not None),
+        ]
+
+    def _outcome(self, row: Row) -> str:
+        """Return what came of a setting, or where the figures come from."""
+        each = row.evidence
+        if each is None:
+            return _SOURCES[str(row.facts["source"])]
+        counted = f"{self._book.wording.count(each.good)} of {self._book.wording.count(each.pressed)} good"
+        likely = f"{percent_down(each.interval.low)} to {percent_up(each.interval.high)} %"
+        if row.like:
+            return f"{counted} on {self._book.workshop.blanks[row.like].name}, likely {likely}: test one"
+        return f"{counted}, likely {likely}"
+
+    def _temperature(self, celsius: object) -> int | None:
+        if not isinstance(celsius, int | float):
+            return None
+        if celsius not in self._temperatures:
+            shown = self._book.wording.temperature(Temperature(Fraction(celsius)))
+            self._temperatures[celsius] = self._shown(shown)
+        return self._temperatures[celsius]
+
+    def _time(self, seconds: object) -> int | None:
+        if not isinstance(seconds, int | float):
+            return None
+        if seconds not in self._times:
+            self._times[seconds] = self._shown(self._book.wording.time(Duration(Fraction(seconds))))
+        return self._times[seconds]
+
+    def _shown(self, both: Both) -> int:
+        """Return the number of a text that holds both figures, parted by a bar for the script to take apart."""
+        return self._texts.setdefault(f"{both.first}|{both.second}", len(self._texts))
