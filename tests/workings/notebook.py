@@ -39,8 +39,9 @@ def changed(fields: dict[str, Any], changes: dict[str, Any]) -> dict[str, Any]:
 
 
 def row(id_: str = "log:2", /, **changes: Any) -> Pressing:
-    """A row of the log, as typed."""
-    return Pressing.model_validate({"id": id_, **changed(ROW, changes)})
+    """A row of the log, as typed; all that was pressed is good unless told otherwise."""
+    good = {"good": changes["pressed"]} if "pressed" in changes else {}
+    return Pressing.model_validate({"id": id_, **changed(ROW, {**good, **changes})})
 
 
 def rows(*each: dict[str, Any]) -> tuple[Pressing, ...]:
