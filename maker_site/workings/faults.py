@@ -64,7 +64,7 @@ FAULTS: Final[Mapping[str, Fault]] = {
         "a dented pad, a cold spot, a warped or thick blank, a fold in the tape",
         (
             Change(
-                "Turn the piece half way round: a mark that moves with it is the blank's, one that stays is the press's"
+                "Turn the piece half way round: a mark that moves with it is the blank’s, one that stays is the press’s"
             ),
             Change("Change the pad"),
             Change("Put a shim under the low place"),
@@ -105,7 +105,7 @@ FAULTS: Final[Mapping[str, Fault]] = {
     "blurred": Fault(
         "too long, too hot, cooled slowly, or moisture",
         (
-            Change("Cool it faster, as far as the blank's sheet allows; never glass in water"),
+            Change("Cool it faster, as far as the blank’s sheet allows; never glass in water"),
             Change("Press it shorter", Direction.SHORTER),
             Change("Press it cooler", Direction.COOLER),
         ),
@@ -136,7 +136,7 @@ FAULTS: Final[Mapping[str, Fault]] = {
         ),
     ),
     "banding": Fault(
-        "clogged nozzles, the print head's alignment or the paper setting: never the press",
+        "clogged nozzles, the print head’s alignment or the paper setting: never the press",
         (
             Change("Print a nozzle check"),
             Change("Align the print head"),
@@ -144,7 +144,7 @@ FAULTS: Final[Mapping[str, Fault]] = {
         ),
     ),
     "dotted tracks": Fault(
-        "the printer's rollers in heavy ink, damp paper or a wrong paper setting",
+        "the printer’s rollers in heavy ink, damp paper or a wrong paper setting",
         (
             Change("Check the paper setting"),
             Change("Lay down less ink"),
@@ -213,10 +213,10 @@ FAULTS: Final[Mapping[str, Fault]] = {
         "too cool, short or light, the wrong peel, a seam, softener or finish on the cloth; "
         "more of everything is not a cure",
         (
-            Change("Peel as the film's sheet says"),
+            Change("Peel as the film’s sheet says"),
             Change("Pre-press the cloth"),
             Change("Press it firmer"),
-            Change("Press it a second time after peeling, as the film's sheet says"),
+            Change("Press it a second time after peeling, as the film’s sheet says"),
         ),
     ),
     "dye rises through": Fault(
@@ -236,7 +236,7 @@ FAULTS: Final[Mapping[str, Fault]] = {
         ),
     ),
 }
-"""By the defect's one word."""
+"""By the defect’s one word."""
 
 TOO_LITTLE: Final = ("pale all over", "lifts")
 """Defects that speak first for too little heat or time."""

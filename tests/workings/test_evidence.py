@@ -5,7 +5,7 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from maker_site.records import Press, Pressing
@@ -138,6 +138,7 @@ def logs(draw: st.DrawFn) -> tuple[dict[str, Press], list[Pressing]]:
     return presses, log
 
 
+@settings(max_examples=50)
 @given(logs(), st.randoms(use_true_random=False))
 def test_the_order_of_rows_never_matters(given_log: tuple[dict[str, Press], list[Pressing]], random: Any) -> None:
     presses, log = given_log
@@ -146,6 +147,7 @@ def test_the_order_of_rows_never_matters(given_log: tuple[dict[str, Press], list
     assert evidence(shuffled, BLANKS, presses) == evidence(log, BLANKS, presses)
 
 
+@settings(max_examples=50)
 @given(logs())
 def test_every_pressing_is_in_one_group_and_no_group_mixes(
     given_log: tuple[dict[str, Press], list[Pressing]],
@@ -166,6 +168,7 @@ def test_every_pressing_is_in_one_group_and_no_group_mixes(
                     assert abs(one.temperature.celsius - other.temperature.celsius) < steps.temperature.kelvin
 
 
+@settings(max_examples=50)
 @given(logs())
 def test_best_comes_first(given_log: tuple[dict[str, Press], list[Pressing]]) -> None:
     presses, log = given_log
@@ -202,6 +205,7 @@ def test_a_setting_carried_to_a_twin_press_is_the_same_setting(one: Press, other
     assert found.pressed == 8
 
 
+@settings(max_examples=50)
 @given(logs(), st.integers(1, 9))
 def test_more_good_pressings_never_lower_a_settings_bound(
     given_log: tuple[dict[str, Press], list[Pressing]], more: int
