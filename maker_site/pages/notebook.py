@@ -11,9 +11,12 @@ from functools import cached_property
 from typing import TypeVar
 
 from maker_site.media import PictureSet
+from maker_site.media.artwork import ArtworkFile
 from maker_site.pages.wording import Wording
 from maker_site.records import Blank, Pressing, Problem, Project, Workshop
 from maker_site.records.quantities import Amount
+from maker_site.workings.artwork_review import size_on_blank
+from maker_site.workings.artwork_size import ArtworkSize, Motif
 from maker_site.workings.evidence import Evidence, evidence_of
 from maker_site.workings.money import (
     CostSheet,
@@ -44,6 +47,8 @@ class Notebook:
     today: date
     coverage: Mapping[str, Fraction] = field(default_factory=dict)
     """Mean ink coverage of artwork, 0 to 1, by path from the content folder, where it was measured."""
+    artwork: Mapping[str, ArtworkFile] = field(default_factory=dict)
+    """Design files by path from the content folder, as far as they were read."""
 
     @cached_property
     def wording(self) -> Wording:
@@ -144,6 +149,13 @@ class Notebook:
             return Yield(Fraction(found.good, found.pressed), f"{found.good} of {found.pressed} good", assumed=False)
         return assumed_yield(self.workshop.shop)
 
+    def artwork_size(self, project: Project, index: int) -> ArtworkSize | None:
+        """Return how a project's artwork of that number lies on its blank; None where either has no known size."""
+        found = self.artwork.get(f"projects/{project.id}/{project.artwork[index].file}")
+        if found is None:
+            return None
+        return size_on_blank(self.workshop, project, index, motif_of(found))
+
     def coverage_of(self, project: Project) -> Fraction | None:
         """Return the mean coverage of a project's artwork; None where any of it was not measured."""
         found = [self.coverage.get(f"projects/{project.id}/{artwork.file}") for artwork in project.artwork]
@@ -179,6 +191,12 @@ class Notebook:
         if price.shown is None or (price.source != "typed" and not self.cost_sheets[project.id].complete):
             return None
         return self.figures.typed(price.shown) if price.source == "typed" else self.figures.money(price.shown)
+
+
+def motif_of(artwork: ArtworkFile) -> Motif:
+    """Return what counts of a design file for its size on a blank."""
+    width, height = artwork.sides
+    return Motif(width, height, has_pixels=not artwork.drawn)
 
 
 def grouped(rows: Iterable[V], key: Callable[[V], str]) -> Mapping[str, Sequence[V]]:

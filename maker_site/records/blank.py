@@ -50,6 +50,8 @@ class Blank(Record):
     print_area: f.Size | None = None
     """The part that takes a full image; the size where absent."""
     corner_radius: f.Length | None = None
+    outline: f.Outline | None = None
+    """Of a shape of its own, a path in mm from the top left corner of the size: M L H V C S Q T A Z and figures."""
     holes: tuple[Hole, ...] = ()
     thickness: f.Length | None = None
     bleed: f.Length | None = None

@@ -17,6 +17,7 @@ from pydantic import BeforeValidator, PlainValidator, ValidationInfo
 
 from maker_site.records import quantities as q
 from maker_site.records import words
+from maker_site.records.outline import outline
 from maker_site.records.problems import NotReadable, listed, nearest, quoted
 
 
@@ -198,6 +199,7 @@ SecondsRange = Annotated[q.DurationRange, _read(q.duration_range)]
 Minutes = Annotated[q.Duration, _read(lambda text: q.duration(text, "min"))]
 Length = Annotated[q.Length, _read(q.length, "length")]
 Size = Annotated[q.Size, _read(q.size, "length")]
+Outline = Annotated[str, _read(outline)]
 PlaceOnBlank = Annotated[tuple[q.Length, q.Length], _read(q.place, "length")]
 Pressure = Annotated[q.Pressure, _read(q.pressure, "pressure")]
 Amount = Annotated[q.Amount, _read(q.amount)]

@@ -1,4 +1,4 @@
-"""The pictures that the records name: looked at and planned."""
+"""The photos that the records name: looked at and planned."""
 
 from __future__ import annotations
 
@@ -14,7 +14,6 @@ from maker_site.records import Problem, Workshop
 from maker_site.records.pictures_in_text import pictures_in_text
 
 T = TypeVar("T")
-_READ_ENDINGS = (".jpg", ".jpeg", ".png", ".webp", ".tif", ".tiff", ".heic", ".heif", ".avif", ".gif")
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +25,7 @@ class Gathered:
 
 
 def picture_paths(workshop: Workshop) -> tuple[str, ...]:
-    """Return the path of every picture that a page may show, from the content folder, sorted."""
+    """Return the path of every photo that a page may show, from the content folder, sorted."""
     return tuple(sorted(set(_paths(workshop))))
 
 
@@ -35,9 +34,6 @@ def _paths(workshop: Workshop) -> Iterator[str]:
         home = f"projects/{project.id}"
         yield from (f"{home}/{photo.file}" for photo in project.photos)
         yield from (f"{home}/{file}" for file in project.folder_photos)
-        yield from (
-            f"{home}/{artwork.file}" for artwork in project.artwork if artwork.file.lower().endswith(_READ_ENDINGS)
-        )
         if project.tutorial:
             yield from _inside(workshop.root, home, project.tutorial)
     for pressing in workshop.pressings:

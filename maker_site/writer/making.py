@@ -6,13 +6,15 @@ import re
 import shutil
 import tempfile
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, MutableMapping
 from dataclasses import dataclass, replace
 from datetime import date
+from fractions import Fraction
 from functools import partial
 from pathlib import Path
 
 from maker_site.media import make as make_pictures
+from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
@@ -21,6 +23,8 @@ from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
 from maker_site.records import Problem, load
 from maker_site.workings.review import review
 from maker_site.writer.gather import gather, picture_paths, side_by_side
+from maker_site.writer.gather_artwork import gather_artwork
+from maker_site.writer.known_coverage import keep_coverage, known_coverage
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.site_folder import Changes, SiteFolder
 from maker_site.writer.themes import theme
@@ -50,7 +54,8 @@ def find_problems(content: Path, today: date) -> tuple[Problem, ...]:
 def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told) -> Made:
     """Make both copies into `out`; raises SiteFolderProblem, ThemeProblem or TemplateProblem where it can't."""
     told("Reading records", 0, 0)
-    book, problems = read_notebook(content, today)
+    known = known_coverage(out)
+    book, problems = read_notebook(content, today, known=known, decode=True)
     if book is None:
         return Made(problems, None)
     used = theme(theme_name, content)
@@ -62,20 +67,36 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
         )
         pages = sum(_write_copy(site, copy, Renderer(used, frame), each, wanted, told) for copy, frame, each in copies)
         _write_pictures(site, book, wanted, told)
+        in_use = {each.digest for each in book.artwork.values()}
+        keep_coverage(out, {digest: share for digest, share in known.items() if digest in in_use})
         return Made(problems, site.commit(), pages, sum(len(names) for names in wanted.values()))
 
 
-def read_notebook(content: Path, today: date, *, wholly: bool = False) -> tuple[Notebook | None, tuple[Problem, ...]]:
-    """Return all that the pages are made from, None where an error forbids it, and every problem found."""
+def read_notebook(
+    content: Path,
+    today: date,
+    *,
+    known: MutableMapping[str, Fraction] | None = None,
+    decode: bool = False,
+    wholly: bool = False,
+) -> tuple[Notebook | None, tuple[Problem, ...]]:
+    """Return all that the pages are made from, None where an error forbids it, and every problem found.
+
+    `known` is coverage of artwork by content hash, and is added to. What is not known is counted at once with `decode`,
+    else when it is first asked for. `wholly` decodes every picture to its end.
+    """
     findings = load(content)
     workshop = findings.workshop
     if workshop is None:
         return None, findings.problems
     looked = gather(content, picture_paths(workshop), wholly=wholly)
-    book = Notebook(workshop, looked.pictures, (), today)
+    artwork = gather_artwork(workshop, {} if known is None else known, decode=decode, wholly=wholly)
+    pictures = {**artwork.pictures, **looked.pictures}
+    book = Notebook(workshop, pictures, (), today, artwork.coverage, artwork.files)
+    errors = (*looked.problems, *artwork.errors)
     found = review(workshop, book.remakes.values())
-    problems = tuple(sorted((*findings.problems, *looked.problems, *found)))
-    return (None if looked.problems else replace(book, cautions=problems)), problems
+    problems = tuple(sorted({*findings.problems, *errors, *artwork.cautions, *found}))
+    return (None if errors else replace(book, cautions=problems)), problems
 
 
 def _write_copy(
@@ -113,7 +134,8 @@ def _write_pictures(site: SiteFolder, book: Notebook, wanted: Mapping[str, set[s
 
     def work(path: str) -> None:
         with tempfile.TemporaryDirectory() as folder:
-            make_pictures(book.workshop.root / path, book.pictures[path], Path(folder))
+            make = make_preview if path in book.artwork else make_pictures
+            make(book.workshop.root / path, book.pictures[path], Path(folder))
             for name in sorted(missing[path]):
                 for copy in sorted(wanted[name]):
                     address = f"{copy}/{PICTURES}/{name}"

@@ -140,6 +140,7 @@ CHOICES: Mapping[object, str] = {
     f.Peel: "warm",
     f.Cool: "flat under weight",
     f.Coating: "hard",
+    f.Outline: "M 0 0 L 4 0 L 4 4 Z",
     f.PressKind: "flat clamshell",
     f.SupplyKind: "other",
     f.Difficulty: "medium",

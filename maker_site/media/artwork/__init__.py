@@ -14,6 +14,6 @@ from __future__ import annotations
 from maker_site.media.artwork.file import ArtworkFile, ArtworkFormat
 from maker_site.media.artwork.inking import coverage
 from maker_site.media.artwork.preview import make_preview, plan_preview
-from maker_site.media.artwork.reading import read_artwork
+from maker_site.media.artwork.reading import UnreadArtwork, read_artwork
 
-__all__ = ["ArtworkFile", "ArtworkFormat", "coverage", "make_preview", "plan_preview", "read_artwork"]
+__all__ = ["ArtworkFile", "ArtworkFormat", "UnreadArtwork", "coverage", "make_preview", "plan_preview", "read_artwork"]

@@ -35,7 +35,7 @@ def transfer_size(project: Project, blank: Blank) -> TransferSize | None:
 
     The bleed is the largest of the artwork's, else the blank's. None where the blank has no size.
     """
-    sides = _sides(blank)
+    sides = printed_sides(blank)
     if sides is None:
         return None
     written = [each.bleed.mm for each in project.artwork if each.bleed is not None]
@@ -45,7 +45,8 @@ def transfer_size(project: Project, blank: Blank) -> TransferSize | None:
     return TransferSize(sides[0] + 2 * bleed, sides[1] + 2 * bleed, bleed, bleed_written=bool(written))
 
 
-def _sides(blank: Blank) -> tuple[Fraction, Fraction] | None:
+def printed_sides(blank: Blank) -> tuple[Fraction, Fraction] | None:
+    """Return the sides in mm that a picture has to fill, without bleed; None where the blank has no size."""
     area = blank.print_area or blank.size
     if area is not None:
         return area.width.mm, area.height.mm
