@@ -124,7 +124,7 @@ class _Data:
         if each is None:
             return _SOURCES[str(row.facts["source"])]
         counted = f"{self._book.wording.count(each.good)} of {self._book.wording.count(each.pressed)} good"
-        likely = f"{percent_down(each.interval.low)} to {percent_up(each.interval.high)} %"
+        likely = f"{percent_down(each.interval.low)} to {percent_up(each.interval.high)}\N{NO-BREAK SPACE}%"
         if row.like:
             return f"{counted} on {self._book.workshop.blanks[row.like].name}, likely {likely}: test one"
         return f"{counted}, likely {likely}"

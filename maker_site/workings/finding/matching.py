@@ -26,7 +26,7 @@ _LIKE, _NEAREST = 0.75, 0.4
 """Of 1, by difflib: as like as a slip of the keys; near enough to be offered."""
 _TIE: Final = 0.05
 _OFFERED: Final = 3
-_SHORTEST_SLIP, _LONGEST_SLIP = 3, 40
+_SHORTEST_SLIP, _SHORT, _LONGEST_SLIP = 3, 5, 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ def _hits(terms: Sequence[Term], vocabulary: Vocabulary) -> Iterator[tuple[Term,
     """Yield each term with the numbers of what it may mean and how much each counts; taken to parts where need be."""
     for term in terms:
         hits = {**_words_like(term.word, vocabulary.words), **_figures_like(term, vocabulary)}
-        parts = parts_of(term.word) if term.word and not hits else []
+        parts = tuple(dict.fromkeys(parts_of(term.word))) if term.word and not hits else ()
         if len(parts) > 1:
             yield from _hits([Term(part, part) for part in parts], vocabulary)
         elif hits or term.word is None:
@@ -124,11 +124,12 @@ def _misspelt(word: str, words: Sequence[str]) -> list[int]:
     """Return the numbers of the words that `word` is likely a slip of the keys for."""
     if not _SHORTEST_SLIP <= len(word) <= _LONGEST_SLIP or not word.isalpha():
         return []
-    letters = sorted(word)
     near = {known: number for number, known in enumerate(words) if _could_be(word, known)}
-    swapped = [number for known, number in near.items() if sorted(known) == letters]
-    if swapped:
-        return swapped
+    if len(word) <= _SHORT:  # difflib counts a swapped pair as two slips, too many of few letters
+        letters = sorted(word)
+        swapped = [number for known, number in near.items() if sorted(known) == letters]
+        if swapped:
+            return swapped
     close = difflib.get_close_matches(word, near, n=_OFFERED, cutoff=_LIKE)
     best = [_likeness(word, known) for known in close]
     return [near[known] for known, like in zip(close, best, strict=True) if like >= best[0] - _TIE]

@@ -176,8 +176,10 @@ def _begin(blank: Blank, point: StartingPoint, workshop: Workshop) -> Row:
     return Row(facts, point.relative, behind, point.pressure, sayings, order)
 
 
+_SLIPS = ("alumnium",)
+"""Known misspellings; found as any slip of the keys is, and never offered as a word."""
 _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
-    word: tuple(other for other, meant in SUBSTRATE_SPELLINGS.items() if meant == word)
+    word: tuple(other for other, meant in SUBSTRATE_SPELLINGS.items() if meant == word and other not in _SLIPS)
     for word in SUBSTRATE_SPELLINGS.values()
 }
 _OTHER_FACES: Mapping[str, tuple[str, ...]] = {
