@@ -32,7 +32,7 @@ def make_photos(content: Path, names: list[str], *, draft: bool) -> None:
             stage = Stage(Path(folder))
             camera = shot.stage(stage)
             width, height = ((size // 2 if draft else size) for size in shot.size)
-            pixels = rendered(stage, camera, (width, height), 20 if draft else 80, seed=seed, bright=shot.bright)
+            pixels = rendered(stage, camera, (width, height), 12 if draft else 18, seed=seed, bright=shot.bright)
         write_photo(pixels, content, shot.file)
         print(
             f"{shot.file}: {(content / shot.file).stat().st_size // 1000} kB in {time.monotonic() - began:.0f} s",

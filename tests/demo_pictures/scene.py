@@ -200,7 +200,7 @@ def slate_face(colours: Colours) -> Material:
             "nonlinear": True,
         },
         relief(512, 8, 2.3, stretch=1.4),
-        1.1,
+        0.55,
     )
 
 

@@ -597,7 +597,7 @@ class Shot:
     bright: float = 1.0
 
 
-WIDE, TALL, SQUARE = (1600, 1200), (1200, 1600), (1350, 1350)
+WIDE, TALL, SQUARE = (1280, 960), (960, 1280), (1100, 1100)
 
 SHOTS: tuple[Shot, ...] = (
     Shot("projects/allotment-tally-coasters/photos/set.jpg", tally_set, WIDE),
