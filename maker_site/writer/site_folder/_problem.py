@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 
-class SiteFolderProblem(Exception):  # noqa: N818 - what the maker is told is called a problem everywhere
+class SiteFolderProblem(Exception):
     """The output folder can't be written as asked; its text is a sentence for the maker."""
 
 
