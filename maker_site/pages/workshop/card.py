@@ -103,7 +103,11 @@ def _stack(remake: Remake, prefix: str, width: int) -> Markup:
         for layer in remake.stack.layers
     ]
     return stack_drawing(
-        layers, heat="around" if wrapped else "above", title="The stack, from bottom to top", prefix="stack"
+        layers,
+        heat="around" if wrapped else "above",
+        title="The stack, from bottom to top",
+        prefix=prefix,
+        width=width,
     )
 
 

@@ -190,8 +190,6 @@
   start.addEventListener("click", () => begin(usual, true));
   stop.addEventListener("click", end);
   for (const each of document.querySelectorAll(".step-timer")) {
-    write(each, clock(Number(each.dataset.seconds)));
-    each.setAttribute("aria-label", `Time this step: ${clock(Number(each.dataset.seconds))}`);
     each.addEventListener("click", () => begin(Number(each.dataset.seconds), "press" in each.dataset));
   }
   again.addEventListener("click", () => {
