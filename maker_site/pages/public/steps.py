@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from html.parser import HTMLParser
 
@@ -10,6 +11,7 @@ from markupsafe import Markup
 
 from maker_site.pages.public.views import Step
 
+_FEWEST_STEPS = 2
 _VOID = {"br", "hr", "img", "source", "wbr", "col"}
 _TITLE = re.compile(r"\A\s*#[ \t]+(?P<title>[^\n]+?)(?:[ \t]+#+)?[ \t]*(?:\n|\Z)")
 
@@ -30,16 +32,16 @@ def write_up(html: Markup, shown_above: str | None = None) -> WriteUp:
     """
     blocks = _blocks(str(html))
     starts = [at for at, (tag, _) in enumerate(blocks) if tag == "h2"]
-    first = starts[0] if len(starts) > 1 else len(blocks)
-    again = f'src="{Markup.escape(shown_above)}"' if shown_above else None
-    opening = [text for tag, text in blocks[:first] if not (again and tag == "figure" and again in text)]
+    if len(starts) < _FEWEST_STEPS:
+        starts = []
     ends = [*starts[1:], len(blocks)]
+    again = f'src="{Markup.escape(shown_above)}"' if shown_above else None
+    opening = blocks[: starts[0]] if starts else blocks
     steps = [
-        Step(_inside(blocks[start][1]), Markup("".join(text for _, text in blocks[start + 1 : end])))
-        for start, end in zip(starts, ends, strict=True)
-        if first < len(blocks)
+        Step(_inside(blocks[start][1]), _joined(blocks[start + 1 : end], _after(blocks[start][1])))
+        for start, end in zip(starts, ends, strict=False)
     ]
-    return WriteUp(Markup("".join(opening)), tuple(steps))
+    return WriteUp(_joined([each for each in opening if not _shows(each, again)]), tuple(steps))
 
 
 def title_and_rest(markdown: str) -> tuple[str | None, str]:
@@ -50,7 +52,21 @@ def title_and_rest(markdown: str) -> tuple[str | None, str]:
 
 def _inside(heading: str) -> Markup:
     """Return what a heading holds."""
-    return Markup(heading[heading.index(">") + 1 : heading.rindex("</")])
+    return Markup(heading[heading.index(">") + 1 : heading.rindex("</h2>")])
+
+
+def _after(heading: str) -> str:
+    """Return bare text that follows a heading."""
+    return heading[heading.rindex("</h2>") + len("</h2>") :].lstrip()
+
+
+def _joined(blocks: Iterable[tuple[str, str]], before: str = "") -> Markup:
+    return Markup(before + "".join(text for _, text in blocks))
+
+
+def _shows(block: tuple[str, str], source: str | None) -> bool:
+    tag, text = block
+    return source is not None and tag == "figure" and source in text
 
 
 def _blocks(html: str) -> list[tuple[str, str]]:
@@ -62,8 +78,8 @@ def _blocks(html: str) -> list[tuple[str, str]]:
     for line in html.splitlines(keepends=True):
         lines.append(lines[-1] + len(line))
     starts = [(lines[line - 1] + column, tag) for (line, column), tag in parser.found]
-    if not starts:
-        return [("", html)] if html.strip() else []
+    if not starts or starts[0][0] > 0:
+        starts.insert(0, (0, ""))
     ends = [*(start for start, _ in starts[1:]), len(html)]
     return [(tag, html[start:end]) for (start, tag), end in zip(starts, ends, strict=True)]
 
