@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from maker_site.cli.columns import cells_of_options, column_options
 from maker_site.cli.exits import PROBLEMS
 
 _CONTENT = click.option(
@@ -102,3 +103,127 @@ def starting_point_command(blank: str, content: Path, press: str | None, *, as_j
     from maker_site.cli.starting_point import run
 
     run(content, blank, press, as_json=as_json)
+
+
+@main.group("add")
+def add_group() -> None:
+    """Add a pressing to the log, or the file of a new record. Nothing that is there is rewritten."""
+
+
+@add_group.command("pressing")
+@_CONTENT
+@column_options
+def add_pressing_command(content: Path, **options: str | None) -> None:
+    """Write one row at the end of the press log; asks for what is needed and not said."""
+    from datetime import date
+
+    from maker_site.cli.add import run_pressing
+
+    run_pressing(content, cells_of_options(options), date.today())  # noqa: DTZ011 - the maker's own calendar day
+
+
+@add_group.command("blank")
+@_CONTENT
+@click.argument("record_id", metavar="ID")
+@click.option("--name", help="What it is called.")
+@click.option("--substrate", help="What it is made of.")
+def add_blank_command(content: Path, record_id: str, **given: str | None) -> None:
+    """Create blanks/ID.yaml; what may stay away is there in comments."""
+    from maker_site.cli.add import run_record
+
+    run_record(content, "blank", record_id, given)
+
+
+@add_group.command("press")
+@_CONTENT
+@click.argument("record_id", metavar="ID")
+@click.option("--name", help="What it is called.")
+def add_press_command(content: Path, record_id: str, **given: str | None) -> None:
+    """Create presses/ID.yaml; what may stay away is there in comments."""
+    from maker_site.cli.add import run_record
+
+    run_record(content, "press", record_id, given)
+
+
+@add_group.command("supply")
+@_CONTENT
+@click.argument("record_id", metavar="ID")
+@click.option("--name", help="What it is called.")
+@click.option("--kind", help="Ink, tape, transfer paper …")
+def add_supply_command(content: Path, record_id: str, **given: str | None) -> None:
+    """Create supplies/ID.yaml; what may stay away is there in comments."""
+    from maker_site.cli.add import run_record
+
+    run_record(content, "supply", record_id, given)
+
+
+@add_group.command("project")
+@_CONTENT
+@click.argument("record_id", metavar="ID")
+@click.option("--title", help="What it is called.")
+@click.option("--blank", help="The name of the blank's file.")
+def add_project_command(content: Path, record_id: str, **given: str | None) -> None:
+    """Create projects/ID/project.yaml with folders for photos and artwork beside it."""
+    from maker_site.cli.add import run_record
+
+    run_record(content, "project", record_id, given)
+
+
+@main.command("import")
+@click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@_CONTENT
+@click.option("--write", is_flag=True, help="Add the rows; without it they are looked at and nothing is written.")
+@click.option("--yes", is_flag=True, help="Take the guesses as they are shown.")
+@click.option(
+    "--map", "headings", multiple=True, metavar="THEIRS=OURS", help="What a heading means; “-” leaves it out."
+)
+@click.option("--blank", "blanks", multiple=True, metavar="THEIRS=ID", help="Which blank a word means.")
+@click.option(
+    "--press", "presses", multiple=True, metavar="THEIRS=ID", help="Which press; “=ID” where none is written."
+)
+@click.option("--project", "projects", multiple=True, metavar="THEIRS=ID", help="Which project a word means.")
+@click.option("--dates", type=click.Choice(["dmy", "mdy"]), help="What comes first in 3/4/2026: the day or the month.")
+@click.pass_context
+def import_command(
+    context: click.Context,
+    file: Path,
+    content: Path,
+    *,
+    write: bool,
+    yes: bool,
+    headings: tuple[str, ...],
+    blanks: tuple[str, ...],
+    presses: tuple[str, ...],
+    projects: tuple[str, ...],
+    dates: str | None,
+) -> None:
+    """Look at a spreadsheet of old notebook rows (CSV), and add them to the press log with --write.
+
+    What was added before is not added again.
+    """
+    from maker_site.cli.import_rows import Said, pairs, run
+
+    names = {
+        "blank": pairs(blanks, "--blank"),
+        "press": pairs(presses, "--press"),
+        "project": pairs(projects, "--project"),
+    }
+    if run(content, file, Said(pairs(headings, "--map"), names, dates, yes), write=write):
+        context.exit(PROBLEMS)
+
+
+@main.command("export")
+@_CONTENT
+@click.option("--as", "form", type=click.Choice(["csv", "json"]), default="csv", show_default=True, help="The form.")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default="export",
+    show_default=True,
+    help="A new folder, or an empty one.",
+)
+def export_command(content: Path, form: str, out: Path) -> None:
+    """Give everything back as plain tables, or as one JSON file, as you typed it."""
+    from maker_site.cli.export import run
+
+    run(content, out, form)
