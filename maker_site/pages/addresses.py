@@ -25,6 +25,11 @@ def card(project_id: str) -> str:
     return f"cards/{project_id}.html"
 
 
+def cost(project_id: str) -> str:
+    """Return the address of a project's cost sheet."""
+    return f"costs/{project_id}.html"
+
+
 def blank(blank_id: str) -> str:
     """Return the address of a blank's page."""
     return f"blanks/{blank_id}.html"

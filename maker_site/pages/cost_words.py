@@ -11,11 +11,9 @@ from maker_site.workings.money import Price
 _PRICE_WORDS = {"typed": "typed by hand", "worked out": "worked out for the wanted margin", "none": ""}
 
 
-def cost_shown(book: Notebook, project: Project) -> CostShown | None:
-    """Return what one sold item costs, as far as known; None where there is no line at all."""
+def cost_shown(book: Notebook, project: Project) -> CostShown:
+    """Return what one sold item costs, as far as known."""
     sheet = book.cost_sheets[project.id]
-    if not sheet.lines:
-        return None
     price = book.prices[project.id]
     figures = book.figures
     total = figures.money(sheet.cost)

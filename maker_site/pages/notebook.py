@@ -21,11 +21,13 @@ from maker_site.workings.evidence import Evidence, evidence_of
 from maker_site.workings.money import (
     CostSheet,
     Figures,
+    Makeable,
     Price,
     Stock,
     Yield,
     all_stock,
     assumed_yield,
+    can_make,
     cost_sheet,
     price_of,
 )
@@ -184,6 +186,12 @@ class Notebook:
             project.id: price_of(project, self.cost_sheets[project.id], shop)
             for project in self.workshop.projects.values()
         }
+
+    @cached_property
+    def makeable(self) -> Mapping[str, Makeable]:
+        """Projects whose blanks are on the shelf, and how many could be made."""
+        yields = {project.id: self.yield_of(project) for project in self.workshop.projects.values()}
+        return {each.project: each for each in can_make(self.workshop, self.stock, yields)}
 
     def price_words(self, project: Project) -> str | None:
         """Return the price that a customer sees; one worked out from an incomplete cost is not shown to anybody."""

@@ -12,6 +12,7 @@ from maker_site.pages.parts import Link
 from maker_site.pages.workshop.blanks import blank_pages
 from maker_site.pages.workshop.card import card_page
 from maker_site.pages.workshop.catalogue import catalogue_pages
+from maker_site.pages.workshop.costs import cost_pages
 from maker_site.pages.workshop.home import home_page
 from maker_site.pages.workshop.presses import press_pages
 from maker_site.pages.workshop.project import project_page
@@ -29,6 +30,7 @@ DOORS = (
     Link("Blanks", "blanks/index.html"),
     Link("Presses", "presses/index.html"),
     Link("Supplies", "supplies/index.html"),
+    Link("Costs", "costs/index.html"),
     Link("Writing", "writing/index.html"),
     Link("Menu", "menu.html"),
 )
@@ -49,6 +51,7 @@ def workshop_pages(book: Notebook) -> Iterator[Page | Text]:
     for project in book.workshop.projects.values():
         yield project_page(book, project)
         yield card_page(book, project)
+    yield from cost_pages(book)
     yield from settings_pages(book)
     yield from blank_pages(book)
     yield from press_pages(book)

@@ -64,6 +64,7 @@ def project_page(book: Notebook, project: Project) -> Page:
         tuple(_artwork(book, project, blank, artwork) for artwork in project.artwork),
         tuple(_supplies(book, project)),
         cost_shown(book, project),
+        Link("Cost sheet, with figures to try", addresses.cost(project.id)),
         tuple(_shared(project)),
         project.note,
         Link("Video", project.video) if project.video else None,

@@ -269,6 +269,65 @@ class Fact:
 
 
 @dataclass(frozen=True, slots=True)
+class CostSheetPage:
+    """costs/ID.html: what one sold item costs, and a place to try other figures."""
+
+    id: str
+    title: str
+    project: Link
+    one: str
+    """What is sold as one: one piece, a set of 4."""
+    cost: CostShown
+    batch: int
+    """Made at one go."""
+    yield_percent: str
+    """As a plain figure for an input: 92."""
+    labour: str | None
+    """Per hour, as a plain figure for an input."""
+    data: str
+    """JSON for the script that works the sheet out anew; the same rules, never the only way to read it."""
+
+
+@dataclass(frozen=True, slots=True)
+class CostLineShown:
+    """A project in the overview of costs; figures for sorting beside the words."""
+
+    project: Link
+    sheet: Link
+    cost: str
+    cost_figure: float
+    price: str | None
+    price_figure: float | None
+    left: str | None
+    left_figure: float | None
+    margin: str | None
+    margin_figure: float | None
+    an_hour: str | None
+    """What is left with the labour in it, for an hour at the bench."""
+    an_hour_figure: float | None
+    good: str
+    """The yield: 92 %."""
+    good_figure: float
+    stock: int | None
+    """Blanks left."""
+    items: int
+    """Sold items that the shelf is enough for."""
+    likely: int
+    """Those to count on, spoilage taken off."""
+    loses: bool
+    """The price does not cover the cost."""
+
+
+@dataclass(frozen=True, slots=True)
+class CostOverview:
+    """costs/index.html: cost, price, margin, yield and stock of every project; what can be made now."""
+
+    rows: tuple[CostLineShown, ...]
+    can_make: tuple[CostLineShown, ...]
+    """Those whose blanks are on the shelf, the cheapest price first; those without a price last."""
+
+
+@dataclass(frozen=True, slots=True)
 class ProjectPage:
     """projects/ID.html."""
 
@@ -295,6 +354,8 @@ class ProjectPage:
     artwork: tuple[ArtworkRow, ...]
     supplies: tuple[Fact, ...]
     cost: CostShown | None
+    cost_sheet: Link
+    """The same with other figures to try."""
     shared: tuple[str, ...]
     """What of it crosses to the public copy, in words; empty: nothing does."""
     note: str | None

@@ -111,4 +111,5 @@ def _overhead(case: Case, lines: Sequence[CostLine]) -> CostLine:
         "Overhead",
         sum(known, Fraction(0)) * overhead.of_one,
         f"{case.figures.percent(overhead.of_one)} of {which}",
+        overhead=True,
     )

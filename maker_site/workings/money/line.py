@@ -30,6 +30,10 @@ class CostLine:
     """Spent once for the batch and shared over it."""
     labour: bool = False
     """Paid by the hour."""
+    sheets: tuple[int, Fraction] | None = None
+    """Pieces that fit a sheet and the price of one, where whole sheets are used up for the batch."""
+    overhead: bool = False
+    """A share of all other lines."""
 
     @property
     def known(self) -> bool:

@@ -153,6 +153,7 @@ def _sheets(case: Case, supply: Supply, price: UnitPrice) -> CostLine:
         (*case.batch_assumed, *_bleed_assumed(size), *unwritten),
         used_up=True,
         shared=True,
+        sheets=(layout.count, price.each),
     )
 
 
