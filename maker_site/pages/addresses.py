@@ -30,9 +30,19 @@ def cost(project_id: str) -> str:
     return f"costs/{project_id}.html"
 
 
+def proof(project_id: str) -> str:
+    """Return the address of a project's placement proof."""
+    return f"proofs/{project_id}.html"
+
+
 def blank(blank_id: str) -> str:
     """Return the address of a blank's page."""
     return f"blanks/{blank_id}.html"
+
+
+def ladder(blank_id: str) -> str:
+    """Return the address of a blank's test ladder."""
+    return f"ladders/{blank_id}.html"
 
 
 def press(press_id: str) -> str:

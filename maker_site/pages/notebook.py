@@ -72,6 +72,10 @@ class Notebook:
         blanks = self.workshop.blanks
         return grouped(self.evidence, lambda each: blanks[each.setting.blank].substrate)
 
+    def evidence_near(self, blank: Blank) -> Sequence[Evidence]:
+        """Return the evidence on all blanks of a blank's substrate, its own included."""
+        return self._evidence_by_substrate.get(blank.substrate, ())
+
     @cached_property
     def points(self) -> Mapping[str, tuple[StartingPoint, ...]]:
         """Where to begin with each blank, best first."""

@@ -53,6 +53,7 @@ def blank_drawing(blank: Blank, wording: Wording, prefix: str) -> Markup:
         prefix=prefix,
         is_round=blank.size.round,
         corner_radius_mm=float(blank.corner_radius.mm) if blank.corner_radius else 0,
+        outline=blank.outline,
         holes=[Hole(float(hole.at[0].mm), float(hole.at[1].mm), float(hole.diameter.mm)) for hole in blank.holes],
         width_words=wording.length(blank.size.width).first,
         height_words=wording.length(blank.size.height).first,

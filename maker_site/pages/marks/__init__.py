@@ -4,12 +4,14 @@ Colours and line weights come from `marks.css` by class; nothing here names a co
 is an image of that name) or is hidden from readers because words stand beside it.
 """
 
+from maker_site.pages.marks._to_scale import Hole
 from maker_site.pages.marks.bars import BarPart, bar_key, stacked_bar
 from maker_site.pages.marks.evidence import evidence_dots, interval_bar
 from maker_site.pages.marks.hatching import family_swatch, swatch
 from maker_site.pages.marks.icons import caution_icon, face_mark, mirror_mark
 from maker_site.pages.marks.materials import family_of
-from maker_site.pages.marks.outline import Hole, blank_outline
+from maker_site.pages.marks.outline import blank_outline
+from maker_site.pages.marks.proof import ProofArea, ProofArtwork, ProofBlank, placement_proof
 from maker_site.pages.marks.stack import NARROW, WIDE, Layer, PlateWords, stack_drawing
 from maker_site.pages.marks.strip import control_strip
 
@@ -20,6 +22,9 @@ __all__ = [
     "Hole",
     "Layer",
     "PlateWords",
+    "ProofArea",
+    "ProofArtwork",
+    "ProofBlank",
     "bar_key",
     "blank_outline",
     "caution_icon",
@@ -30,6 +35,7 @@ __all__ = [
     "family_swatch",
     "interval_bar",
     "mirror_mark",
+    "placement_proof",
     "stack_drawing",
     "stacked_bar",
     "swatch",

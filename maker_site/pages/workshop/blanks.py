@@ -13,6 +13,7 @@ from maker_site.pages.parts import Link
 from maker_site.pages.pictures import picture_at
 from maker_site.pages.plots import blank_yield_plot
 from maker_site.pages.stand_in import blank_drawing
+from maker_site.pages.workshop.ladders import TRIES_SOURCE, tries_shown
 from maker_site.pages.workshop.pieces import (
     BAND_HEIGHT,
     BAND_WIDTH,
@@ -78,6 +79,9 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
         book.left(blank),
         book.is_low(blank),
         start_shown(book, points[0]) if points else None,
+        tries_shown(points[0] if points else None, rows),
+        TRIES_SOURCE,
+        Link("Test ladder", addresses.ladder(blank.id)),
         start_shown(book, points[1]) if len(points) > 1 else None,
         disagreement_words(book, blank),
         sheet_shown(book, blank),
@@ -89,7 +93,9 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
             for name in blank.folder_pictures
             if (picture := picture_at(book.pictures, f"blanks/{blank.id}/{name}", f"{blank.name}: {name}"))
         ),
-        tuple(tile(book, project) for project in book.projects_by_blank.get(blank.id, ())[:24]),
+        tuple(
+            tile(book, project, addresses.blank(blank.id)) for project in book.projects_by_blank.get(blank.id, ())[:24]
+        ),
         blank_yield_plot(book, rows, blank.name),
         tuple(log_row(book, row) for row in reversed(rows[-_HISTORY:])),
         substrate_hazards(blank.substrate),

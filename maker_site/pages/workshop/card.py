@@ -15,6 +15,7 @@ from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Link
 from maker_site.pages.wording import face_words, hazards
+from maker_site.pages.workshop.ladders import tries_shown
 from maker_site.pages.workshop.pieces import SOURCE_WORDS, outcome, photos_of, setting_of_point
 from maker_site.pages.workshop.views import CardPage, Fact, SettingShown, Step
 from maker_site.records import Project
@@ -49,6 +50,8 @@ def card_page(book: Notebook, project: Project) -> Page:
         _mirror_words(remake.mirror),
         None if remake.mirror is None else mirror_mark(mirrored=remake.mirror, size=36),
         tuple(_small_facts(book, remake)),
+        next(iter(tries_shown(point, book.pressings_by_project.get(project.id, ()))), None),
+        Link("Test ladder", addresses.ladder(remake.blank.id)),
         _stack(remake, "stack", NARROW),
         _stack(remake, "paper-stack", WIDE),
         remake.stack.written,

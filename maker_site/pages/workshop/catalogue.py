@@ -29,7 +29,7 @@ def catalogue_pages(book: Notebook) -> Iterator[Page | Text]:
     for number in range(1, pages + 1):
         shown = projects[(number - 1) * TILES_A_PAGE : number * TILES_A_PAGE]
         view = Catalogue(
-            tuple(tile(book, project) for project in shown),
+            tuple(tile(book, project, _address(number)) for project in shown),
             len(projects),
             number,
             pages,
@@ -87,7 +87,7 @@ def _filters(book: Notebook, projects: Iterable[Project]) -> Iterator[Filter]:
 
 def _data(book: Notebook, projects: Iterable[Project]) -> str:
     """Return the script that holds a row for each project; read by the page from the disk, without fetching."""
-    rows = [_row(book, tile(book, project), project) for project in projects]
+    rows = [_row(book, tile(book, project, DATA), project) for project in projects]
     return f"window.catalogueRows = {json.dumps(rows, ensure_ascii=False, separators=(',', ':'))};\n"
 
 

@@ -29,7 +29,7 @@ def home_page(book: Notebook) -> Page:
         more = counted(len(said) - _MOST_SENTENCES + 1, "thing more", "things more")
         said = [*said[: _MOST_SENTENCES - 1], Attention(f"{more}: “maker-site check” lists everything.", None)]
     view = Home(
-        tuple(tile(book, project) for project in book.newest_first[:_NEWEST]),
+        tuple(tile(book, project, "index.html") for project in book.newest_first[:_NEWEST]),
         tuple(said),
         tuple(
             LowBlank(

@@ -11,8 +11,8 @@ from maker_site.pages.marks import face_mark, swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Link, Picture
 from maker_site.pages.pictures import picture_at
-from maker_site.pages.stand_in import blank_drawing
 from maker_site.pages.wording import counted, face_words
+from maker_site.pages.workshop.proofs import stand_in
 from maker_site.pages.workshop.views import (
     LogRow,
     SettingRow,
@@ -69,8 +69,8 @@ def photos_of(book: Notebook, project: Project) -> tuple[Picture, ...]:
     return tuple(each for each in found if each)
 
 
-def tile(book: Notebook, project: Project) -> Tile:
-    """Return a project for a grid."""
+def tile(book: Notebook, project: Project, here: str) -> Tile:
+    """Return a project for a grid on the page `here`."""
     blank = book.workshop.blanks[project.blank]
     photos = photos_of(book, project)
     return Tile(
@@ -82,7 +82,7 @@ def tile(book: Notebook, project: Project) -> Tile:
         book.wording.day(project.made),
         project.occasions,
         photos[0] if photos else None,
-        None if photos else blank_drawing(blank, book.wording, project.id),
+        None if photos else stand_in(book, project, here),
         swatch(blank.substrate),
         outcome(book, book.pressings_by_project.get(project.id, ())),
     )

@@ -14,8 +14,10 @@ from maker_site.pages.workshop.card import card_page
 from maker_site.pages.workshop.catalogue import catalogue_pages
 from maker_site.pages.workshop.costs import cost_pages
 from maker_site.pages.workshop.home import home_page
+from maker_site.pages.workshop.ladders import ladder_pages
 from maker_site.pages.workshop.presses import press_pages
 from maker_site.pages.workshop.project import project_page
+from maker_site.pages.workshop.proofs import proof_page
 from maker_site.pages.workshop.reading import writing_pages
 from maker_site.pages.workshop.search import search_pages
 from maker_site.pages.workshop.settings import settings_pages
@@ -51,9 +53,13 @@ def workshop_pages(book: Notebook) -> Iterator[Page | Text]:
     for project in book.workshop.projects.values():
         yield project_page(book, project)
         yield card_page(book, project)
+        proof = proof_page(book, project)
+        if proof:
+            yield proof
     yield from cost_pages(book)
     yield from settings_pages(book)
     yield from blank_pages(book)
+    yield from ladder_pages(book)
     yield from press_pages(book)
     yield supplies_page(book)
     yield from writing_pages(book)

@@ -12,8 +12,8 @@ from maker_site.pages.page import Page
 from maker_site.pages.parts import Link
 from maker_site.pages.picture_html import figure_html
 from maker_site.pages.pictures import picture_at
-from maker_site.pages.stand_in import blank_drawing
 from maker_site.pages.wording import hazards
+from maker_site.pages.workshop.artwork import artwork_row
 from maker_site.pages.workshop.pieces import (
     BAND_HEIGHT,
     BAND_WIDTH,
@@ -24,10 +24,10 @@ from maker_site.pages.workshop.pieces import (
     start_shown,
     substrate_link,
 )
-from maker_site.pages.workshop.views import ArtworkRow, Fact, ProjectPage
+from maker_site.pages.workshop.proofs import stand_in
+from maker_site.pages.workshop.views import Fact, ProjectPage
 from maker_site.pages.writing import written
-from maker_site.records import Artwork, Blank, Order, Project
-from maker_site.records.quantities import Length, Size
+from maker_site.records import Order, Project
 
 
 def project_page(book: Notebook, project: Project) -> Page:
@@ -37,6 +37,7 @@ def project_page(book: Notebook, project: Project) -> Page:
     remake = book.remakes[project.id]
     rows = book.pressings_by_project.get(project.id, ())
     photos = photos_of(book, project)
+    artwork = tuple(artwork_row(book, project, index, here) for index in range(len(project.artwork)))
     write_up = None
     if project.tutorial:
         write_up, _ = written(
@@ -53,7 +54,7 @@ def project_page(book: Notebook, project: Project) -> Page:
         swatch(blank.substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
         tuple(_facts(book, project)),
         photos,
-        None if photos else blank_drawing(blank, book.wording, project.id),
+        None if photos else stand_in(book, project, here),
         project.summary,
         start_shown(book, remake.setting) if remake.setting else None,
         Link("Press card", addresses.card(project.id)),
@@ -61,13 +62,14 @@ def project_page(book: Notebook, project: Project) -> Page:
         write_up,
         tuple(log_row(book, row) for row in reversed(rows)),
         log_total(book, rows),
-        tuple(_artwork(book, project, blank, artwork) for artwork in project.artwork),
+        artwork,
         tuple(_supplies(book, project)),
         cost_shown(book, project),
         Link("Cost sheet, with figures to try", addresses.cost(project.id)),
         tuple(_shared(project)),
         project.note,
         Link("Video", project.video) if project.video else None,
+        Link("Proof", addresses.proof(project.id)) if any(each.proof for each in artwork) else None,
     )
     return Page(here, "workshop/project.html", project.title, view, door="catalogue/index.html")
 
@@ -100,27 +102,6 @@ def _order(book: Notebook, order: Order) -> Iterator[Fact]:
         yield Fact("Names", ", ".join(order.names))
     if order.note:
         yield Fact("Order note", order.note)
-
-
-def _artwork(book: Notebook, project: Project, blank: Blank, artwork: Artwork) -> ArtworkRow:
-    path = f"projects/{project.id}/{artwork.file}"
-    planned = book.pictures.get(path)
-    bleed = artwork.bleed or blank.bleed
-    area = blank.print_area or blank.size
-    size = None
-    if area:
-        edge = bleed.mm * 2 if bleed else 0
-        printed = Size(Length(area.width.mm + edge), Length(area.height.mm + edge), area.round)
-        shown = book.wording.one_line(book.wording.size(printed))
-        size = f"{shown}, with {book.wording.length(bleed).first} bleed" if bleed else shown
-    return ArtworkRow(
-        artwork.file.rpartition("/")[2],
-        size,
-        f"{planned.width} × {planned.height} px" if planned else None,
-        artwork.licence,
-        artwork.note,
-        picture_at(book.pictures, path, f"Artwork {artwork.file.rpartition('/')[2]}"),
-    )
 
 
 def _supplies(book: Notebook, project: Project) -> Iterator[Fact]:

@@ -222,10 +222,26 @@ class ArtworkRow:
     size: str | None
     """Printed size with bleed, in both units."""
     pixels: str | None
+    """Format, and pixels or the size that a drawing says it has."""
     licence: str | None
     note: str | None
     picture: Picture | None
     """The artwork itself, small; workshop copy only."""
+    ppi: str | None
+    """Effective pixels an inch at the printed size."""
+    verdict: str | None
+    """fine, soft, too coarse, sharp at any size."""
+    verdict_words: str | None
+    """The same in a sentence, with the figure to aim at."""
+    cut: str | None
+    """What is cut away so that it covers the blank."""
+    colour: str | None
+    """Colour mode and profile."""
+    transparency: str | None
+    notes: tuple[str, ...]
+    """What of the file is not used, in sentences without a full stop."""
+    proof: Markup | None
+    """The artwork on its blank, to scale."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -360,6 +376,41 @@ class ProjectPage:
     """What of it crosses to the public copy, in words; empty: nothing does."""
     note: str | None
     video: Link | None
+    proof: Link | None
+    """To the page for a customer to approve."""
+
+
+@dataclass(frozen=True, slots=True)
+class ProofShown:
+    """One design on its blank."""
+
+    name: str
+    drawing: Markup
+    size: str
+    """Of what will be seen, in both units."""
+    bleed: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class ProofPage:
+    """proofs/ID.html: shown to a customer before anything is pressed; it prints cleanly and says nothing private."""
+
+    id: str
+    title: str
+    project: Link
+    """For the maker; not printed."""
+    blank: str
+    material: str
+    swatch: Markup
+    size: str | None
+    """Of the blank, in both units."""
+    pieces: str
+    """A set of 4."""
+    proofs: tuple[ProofShown, ...]
+    spelling: str
+    """What to read before approving."""
+    colours: str
+    """Why colours differ."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -369,6 +420,53 @@ class Step:
     words: str
     seconds: int | None = None
     """A countdown belongs to it."""
+
+
+@dataclass(frozen=True, slots=True)
+class NextTryShown:
+    """One thing to change, with its reason."""
+
+    change: str
+    reason: str
+    defect: str
+    """What it answers; empty where no defect is noted."""
+
+
+@dataclass(frozen=True, slots=True)
+class RungRow:
+    """One setting of a test ladder, to be filled in by hand."""
+
+    dial: Both
+    true: Both | None
+    """At the platen, where the press has readings."""
+    time: Both
+    why: str
+    before: str | None
+    """What was pressed at it before: 1 of 2 good."""
+
+
+@dataclass(frozen=True, slots=True)
+class LadderPage:
+    """ladders/BLANK-ID.html: a few settings around the best one, as rows to fill in and as rows to paste."""
+
+    blank: Link
+    swatch: Markup
+    start: StartShown | None
+    press: str | None
+    pressure: str | None
+    face_words: str | None
+    tries: tuple[NextTryShown, ...]
+    """What else to change first, from the defects noted; the most noted first."""
+    tries_source: str
+    varies: str
+    """time or temperature."""
+    rungs: tuple[RungRow, ...]
+    """The least heat or time first; empty where nothing is known or a limit leaves no room."""
+    limit: str | None
+    """The weakest thing in the stack, and what it bears."""
+    log_rows: str
+    """The same as lines of the press log, heading first; pieces pressed and good are left empty."""
+    hazards: Hazards
 
 
 @dataclass(frozen=True, slots=True)
@@ -397,6 +495,9 @@ class CardPage:
     mirror_mark: Markup | None
     small_facts: tuple[Fact, ...]
     """Pre-press, peel, cool, at once, coated side, limit."""
+    next_try: NextTryShown | None
+    """What to change if it is not good enough; None where nothing was spoiled."""
+    ladder: Link
     stack: Markup
     stack_for_paper: Markup
     """The same drawn wide, for the printed side."""
@@ -504,6 +605,10 @@ class BlankPage:
     left: int | None
     low: bool
     start: StartShown | None
+    tries: tuple[NextTryShown, ...]
+    """What to change next, from the defects noted at the best setting; one thing at a time."""
+    tries_source: str
+    ladder: Link
     runner_up: StartShown | None
     disagreement: str | None
     sheet: SheetShown | None
