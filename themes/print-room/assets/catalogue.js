@@ -6,15 +6,16 @@
   if (!form || !Array.isArray(rows)) return;
 
   const AT_ONCE = 48;
+  const AT_FIRST = 12; // what a screen can show; the others follow a frame later
   const part = (id) => document.getElementById(id);
   const [listed, found, list, none, more, clear] = ["listed", "found", "found-pieces", "found-nothing", "more", "clear"].map(part);
-  const [count, counted, pageNumber, said] = ["count", "counted", "page-number", "said"].map(part);
+  const [count, total, counted, pageNumber, said] = ["count", "total", "counted", "page-number", "said"].map(part);
   const selects = [...form.querySelectorAll("select")];
   const words = form.elements.namedItem("words");
   const root = form.dataset.root;
   const language = document.documentElement.lang || "en";
   const figure = (value) => value.toLocaleString(language);
-  const still = { count: count.textContent, counted: counted.textContent };
+  const still = [count, total, counted].map((each) => [each, each.textContent]);
 
   // Without case and accents: “Crème” is found by “creme”.
   const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
@@ -86,12 +87,17 @@
   };
 
   let result = [];
-  const show = (until) => {
-    const from = list.childElementCount;
+  const build = (until) => {
     const some = document.createDocumentFragment();
-    for (const row of result.slice(from, until)) some.append(piece(row));
+    for (const row of result.slice(list.childElementCount, until)) some.append(piece(row));
     list.append(some);
-    const shown = list.childElementCount;
+  };
+  let rest = 0;
+  const show = (until, atFirst = until) => {
+    cancelAnimationFrame(rest);
+    build(Math.min(until, atFirst));
+    if (atFirst < until) rest = requestAnimationFrame(() => build(until));
+    const shown = Math.min(until, result.length);
     more.hidden = shown >= result.length;
     count.textContent = figure(shown);
     return shown;
@@ -109,7 +115,7 @@
     speaking = setTimeout(() => { said.textContent = sentence; }, 400);
   };
 
-  const draw = (state, until = AT_ONCE) => {
+  const draw = (state, until = AT_ONCE, atFirst = AT_FIRST) => {
     const active = Object.values(state).some(Boolean);
     clear.hidden = !active;
     listed.hidden = active;
@@ -118,15 +124,16 @@
     list.textContent = "";
     result = active ? matching(state) : [];
     if (!active) {
-      count.textContent = still.count;
-      counted.textContent = still.counted;
+      cancelAnimationFrame(rest);
+      for (const [each, words] of still) each.textContent = words;
       tell("All projects.");
       return;
     }
-    const shown = show(until);
+    show(until, atFirst);
     none.hidden = result.length > 0;
     const kind = result.length === 1 ? "project found" : "projects found";
-    counted.textContent = result.length > shown ? `shown, ${figure(result.length)} found` : kind;
+    total.textContent = figure(result.length);
+    counted.textContent = `${kind}, of ${figure(rows.length)}`;
     tell(`${figure(result.length)} ${kind}.`);
   };
 
@@ -162,7 +169,6 @@
   more.addEventListener("click", () => {
     const first = list.childElementCount;
     const shown = show(first + AT_ONCE);
-    counted.textContent = result.length > shown ? `shown, ${figure(result.length)} found` : "projects found";
     keep(chosenNow(), { again: true, shown });
     tell(`${figure(shown)} of ${figure(result.length)} shown.`);
     const next = list.children[first];
@@ -178,7 +184,7 @@
     }
     words.value = state.words;
     const shown = Number(new URLSearchParams(location.hash.slice(1)).get("shown")) || AT_ONCE;
-    draw(state, Math.max(AT_ONCE, shown));
+    draw(state, Math.max(AT_ONCE, shown), Infinity);
   };
   window.addEventListener("popstate", restore);
   window.addEventListener("hashchange", restore);
