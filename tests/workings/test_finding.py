@@ -182,6 +182,12 @@ def test_a_blank_that_only_failed_shows_its_failures_and_where_else_to_begin() -
     assert [facts["source"] for facts in looked("slate", bench)[0]] == ["sheet", "own"]
 
 
+def test_print_up_and_print_down_are_never_taken_for_each_other() -> None:
+    """“Blank face down” is print up, so the words of that saying are not looked among."""
+    assert {facts["face"] for facts in looked("print up")[0]} == {"print up"}
+    assert {facts["face"] for facts in looked("print down")[0]} == {"print down"}
+
+
 def test_every_word_must_be_there() -> None:
     found, matches = looked("slate wrapped")
     assert found == []

@@ -13,7 +13,7 @@ from maker_site.pages.parts import Both, Link
 from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.views import Search
 from maker_site.records.quantities import Duration, Temperature
-from maker_site.records.words import DEFECTS, FACE_SAYINGS, SUBSTRATE_SPELLINGS
+from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.cautions import cautions
 from maker_site.workings.finding.rows import Row, rows
 from maker_site.workings.starting_point import percent_down, percent_up
@@ -21,7 +21,6 @@ from maker_site.workings.starting_point import percent_down, percent_up
 DATA = "search/data.js"
 _ALSO = {
     **{defect: " ".join(others) for defect, others in DEFECTS.items() if others},
-    **{meant: other for other, meant in FACE_SAYINGS.items()},
     **{
         meant: " ".join(other for other, same in SUBSTRATE_SPELLINGS.items() if same == meant)
         for meant in SUBSTRATE_SPELLINGS.values()

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from maker_site.records import Blank, Workshop
 from maker_site.records.quantities import Pressure
-from maker_site.records.words import DEFECTS, FACE_SAYINGS, SUBSTRATE_SPELLINGS
+from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.calibration import Footing
 from maker_site.workings.evidence import Evidence
 from maker_site.workings.finding.index import Sayings, Span, Weight
@@ -182,9 +182,6 @@ _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
     word: tuple(other for other, meant in SUBSTRATE_SPELLINGS.items() if meant == word and other not in _SLIPS)
     for word in SUBSTRATE_SPELLINGS.values()
 }
-_OTHER_FACES: Mapping[str, tuple[str, ...]] = {
-    face: tuple(other for other, meant in FACE_SAYINGS.items() if meant == face) for face in FACE_SAYINGS.values()
-}
 
 
 def _said(blank: Blank, facts: Facts, workshop: Workshop) -> Iterator[tuple[str, Weight]]:
@@ -192,8 +189,7 @@ def _said(blank: Blank, facts: Facts, workshop: Workshop) -> Iterator[tuple[str,
         if text:
             yield text, Weight.THING
     press = workshop.presses.get(str(facts["press"]))
-    face = facts["face"]
-    manner = [blank.supplier, facts["method"], facts["pressure"], face, *_OTHER_FACES.get(str(face), ())]
+    manner = [blank.supplier, facts["method"], facts["pressure"], facts["face"]]
     manner += [press.id, press.name, press.kind] if press else []
     for said in manner:
         if said:

@@ -5,6 +5,7 @@
   const data = window.searchData;
   if (!form || !data) return;
 
+  document.getElementById("by-hand").hidden = true;
   const MOST = { settings: 30, blanks: 10, projects: 20 }; // sixty rows at the most
   const EXACT = 8, BEGINS = 6, WITHIN = 4, MISSPELT = 1;
   const DEFECT = 0, PROJECT = 1, MANNER = 2, THING = 3; // what a word is said of, as in the terminal
@@ -88,13 +89,14 @@
     return near;
   };
 
-  const DEGREE = { c: 1.1, f: 2 };
+  const NEAR = { c: 1.1, f: 2, s: 0.5 }; // 400 °F is 204.4 °C, which some set as 204 and some as 205
   const worth = (term, word) => {
     if (word === term) return EXACT;
-    const heat = /^(\d+(?:\.\d+)?)([cf])$/.exec(term);
-    if (heat) {
-      const other = word.endsWith(heat[2]) ? Number(word.slice(0, -1)) : NaN;
-      return Math.abs(other - Number(heat[1])) <= DEGREE[heat[2]] ? WITHIN : 0;
+    const measure = /^(\d+(?:\.\d+)?)([cfs])$/.exec(term);
+    if (measure) {
+      const [, number, unit] = measure;
+      const other = word.endsWith(unit) ? Number(word.slice(0, -1)) : NaN;
+      return Math.abs(other - Number(number)) <= NEAR[unit] ? WITHIN : 0;
     }
     if (!word.includes(term)) return 0;
     if (/^\d+$/.test(term)) return word.startsWith(term) && !/\d/.test(word[term.length]) ? BEGINS : 0;

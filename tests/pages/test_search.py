@@ -1,0 +1,204 @@
+"""The search page of the workshop copy: works from the disk, as one types; without scripts it says where to look."""
+
+import json
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.page import Text
+from maker_site.pages.workshop.plan import workshop_frame
+from maker_site.pages.workshop.search import search_pages
+from maker_site.records import load
+from maker_site.writer.rendering import Renderer
+from maker_site.writer.themes import theme
+from tests.small_workshop import write_workshop
+
+LOG = (
+    "date,project,blank,press,temperature,time,pressure,face,pressed,good,defects\n"
+    "2026-04-18,harbour,slate,clam,200 C,5:00,medium,print up,4,3,blurred\n"
+    "2026-04-19,harbour,slate,clam,200 C,6:00,medium,print up,9,9,\n"
+    "2026-04-20,,plate,clam,400 F,60 s,medium,print down,2,1,faded\n"
+)
+FILES = {
+    "press-log/2026.csv": LOG,
+    "blanks/plate.yaml": "name: Crème plate\nsubstrate: aluminium\nsupplier: Marlpit Blanks\ncode: MP-7\n",
+    "blanks/tile.yaml": "name: Tile\nsubstrate: glass\nsheet: {temperature: 190 C, time: 4 min}\n",
+}
+
+
+def write_search(content: Path, out: Path) -> Path:
+    """Write the search page with its script and styles, and nothing else of the copy."""
+    workshop = load(content).workshop
+    assert workshop
+    book = Notebook(workshop, {}, (), date(2026, 5, 1))
+    renderer = Renderer(theme("print-room", content), workshop_frame(book))
+    for page in search_pages(book):
+        file = out / page.address
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(page.text if isinstance(page, Text) else renderer.html(page), encoding="utf-8")
+    for address, path in renderer.assets.items():
+        (out / address).parent.mkdir(parents=True, exist_ok=True)
+        (out / address).write_bytes(path.read_bytes())
+    return out / "search.html"
+
+
+@pytest.fixture(scope="module")
+def search(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("search")
+    return write_search(write_workshop(folder / "content", FILES), folder / "site")
+
+
+def data_of(search: Path) -> dict[str, Any]:
+    text = (search.parent / "search/data.js").read_text(encoding="utf-8")
+    return dict(json.loads(text.removeprefix("window.searchData = ").removesuffix(";\n")))
+
+
+def test_the_script_holds_every_setting_blank_and_project_best_supported_first(search: Path) -> None:
+    data = data_of(search)
+    texts, blanks = data["texts"], data["blanks"]
+
+    shown = [(texts[blanks[row[0]][1][0]], texts[row[2]], texts[row[7]]) for row in data["settings"]]
+    assert [each[:2] for each in shown] == [
+        ("Slate coaster", "200 °C|392 °F"),
+        ("Slate coaster", "200 °C|392 °F"),
+        ("Crème plate", "204 °C|400 °F"),
+        ("Tile", "190 °C|374 °F"),
+    ]
+    # 9 of 9 by Wilson: 9 / (9 + z²) = 0.70086, z = 1.959964; by hand
+    assert shown[0][2] == "9 of 9 good, likely 70 to 100\N{NO-BREAK SPACE}%"
+    assert shown[3][2] == "The supplier’s sheet: test one"
+    assert [texts[row[2][0]] for row in data["projects"]] == ["Harbour coasters"]
+
+
+def test_each_text_is_there_once(search: Path) -> None:
+    texts = data_of(search)["texts"]
+    assert len(texts) == len(set(texts))
+
+
+def test_cautions_and_ways_without_scripts_are_in_the_page_itself(search: Path) -> None:
+    page = search.read_text(encoding="utf-8")
+    for part in ("Hot surfaces", "Never unattended", "manual", "catalogue/index.html", "settings/index.html"):
+        assert part in page
+
+
+@pytest.fixture
+def opened(search: Path, browser: Browser) -> Iterator[Page]:
+    page = browser.new_page()
+    faults: list[str] = []
+    page.on("pageerror", lambda fault: faults.append(str(fault)))
+    page.goto(search.as_uri())
+    yield page
+    page.close()
+    assert faults == []
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize(
+    ("words", "blanks"),
+    [
+        ("slate", ["Slate coaster", "Slate coaster"]),
+        ("coaster slaet", ["Slate coaster", "Slate coaster"]),
+        ("aluminum", ["Crème plate"]),
+        ("alumnium creme", ["Crème plate"]),
+        ("marlpit", ["Crème plate"]),
+        ("mp-7", ["Crème plate"]),
+        ("400 F", ["Crème plate"]),
+        ("401 f", ["Crème plate"]),
+        ("1:00", ["Crème plate"]),
+        ("1 min", ["Crème plate"]),
+        ("washed out", ["Crème plate"]),
+        ("harbour 6:00", ["Slate coaster"]),
+        ("glass", ["Tile"]),
+        ("190", ["Tile"]),
+        ("print down", ["Crème plate"]),
+        ("slate print down", []),
+    ],
+)
+def test_settings_are_found_as_in_the_terminal(opened: Page, words: str, blanks: list[str]) -> None:
+    opened.fill("#words", words)
+
+    expect(opened.locator("#settings tbody th a")).to_have_text(blanks)
+
+
+@pytest.mark.browser
+def test_a_row_shows_both_units_what_came_of_it_and_leads_to_its_pages(opened: Page) -> None:
+    opened.fill("#words", "harbour 6 min")
+
+    row = opened.locator("#settings tbody tr")
+    for part in ("200 °C", "392 °F", "6:00", "360 s", "medium", "print up", "9 of 9 good"):
+        expect(row).to_contain_text(part)
+    assert [link.get_attribute("href") for link in row.locator("a").all()] == [
+        "blanks/slate.html",
+        "projects/harbour.html",
+    ]
+    expect(opened.get_by_text("Hot surfaces")).to_be_visible()
+    expect(opened.get_by_text("Searching needs scripts")).to_be_hidden()
+
+
+@pytest.mark.browser
+def test_the_state_is_in_the_address_and_comes_back(opened: Page, search: Path) -> None:
+    opened.fill("#words", "crème plate")
+    expect(opened.locator("#blanks a")).to_have_count(1)
+    address = opened.url
+    opened.goto("about:blank")
+    opened.goto(address)
+
+    assert opened.input_value("#words") == "crème plate"
+    expect(opened.locator("#blanks a")).to_have_count(1)
+
+    opened.goto(f"{search.as_uri()}?words=slate")
+    expect(opened.locator("#projects a")).to_contain_text(["Harbour coasters"])
+
+
+@pytest.mark.browser
+def test_what_was_found_is_announced_politely(opened: Page) -> None:
+    opened.fill("#words", "slaet")
+    status = opened.get_by_role("status")
+    expect(status).to_have_text("“slaet” read as slate. 2 settings, 1 blank, 1 project.")
+
+    opened.fill("#words", "qqqq")
+    expect(status).to_contain_text("Nothing found")
+
+
+@pytest.mark.browser
+def test_marks_in_a_record_are_words_not_html(browser: Browser, tmp_path: Path) -> None:
+    record = 'title: "<img src=x onerror=alert(1)> slate"\nblank: slate\n'
+    content = write_workshop(tmp_path / "content", {"projects/odd/project.yaml": record})
+    page = browser.new_page()
+    page.goto(write_search(content, tmp_path / "site").as_uri())
+    page.fill("#words", "onerror")
+
+    expect(page.locator("#projects a")).to_contain_text(["<img src=x onerror=alert(1)> slate"])
+    assert page.locator("main img").count() == 0
+    page.close()
+
+
+@pytest.mark.browser
+def test_no_more_than_sixty_rows_are_shown_of_many(browser: Browser, tmp_path: Path) -> None:
+    rows = "".join(f"2026-04-18,,slate,clam,{150 + n % 60} C,{60 + n} s,medium,print up,2,1,\n" for n in range(120))
+    extra = {f"projects/p{n}/project.yaml": f"title: Slate {n}\nblank: slate\n" for n in range(80)}
+    content = write_workshop(tmp_path / "content", {**FILES, **extra, "press-log/2026.csv": LOG + rows})
+    page = browser.new_page()
+    page.goto(write_search(content, tmp_path / "site").as_uri())
+    page.fill("#words", "slate")
+
+    expect(page.locator("#counted")).to_have_text("30 of 122 settings, 1 blank, 20 of 81 projects.")
+    assert page.locator("#settings tbody tr, #blanks li, #projects li").count() <= 60
+    page.close()
+
+
+@pytest.mark.browser
+def test_without_scripts_it_says_where_to_look(browser: Browser, search: Path) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(search.as_uri())
+
+    expect(page.locator("#search")).to_be_hidden()
+    expect(page.get_by_role("link", name="Settings by material")).to_be_visible()
+    expect(page.get_by_text("Searching needs scripts")).to_be_visible()
+    context.close()
