@@ -34,6 +34,8 @@ KINDS = (
     Kind("press card of a mug", "workshop", ("cards/plot-holder-mug.html",)),
     Kind("press card of two colours of vinyl", "workshop", ("cards/crust-and-crumb-tote.html",)),
     Kind("press card of next to nothing", "workshop", ("cards/test-swatch-tags.html",)),
+    Kind("proof of a set", "workshop", ("proofs/allotment-tally-coasters.html", "proofs/*.html")),
+    Kind("proof of a mug", "workshop", ("proofs/plot-holder-mug.html",)),
     Kind("settings", "workshop", ("settings/index.html",)),
     Kind("settings of a substrate", "workshop", ("settings/slate.html", "settings/*.html")),
     Kind("blanks", "workshop", ("blanks/index.html",)),

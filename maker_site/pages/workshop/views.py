@@ -407,6 +407,8 @@ class ProofPage:
     pieces: str
     """A set of 4."""
     proofs: tuple[ProofShown, ...]
+    key: str
+    """What full, pale and dashed mean."""
     spelling: str
     """What to read before approving."""
     colours: str
