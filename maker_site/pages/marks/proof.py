@@ -23,6 +23,8 @@ from maker_site.pages.marks.materials import hatch_of
 
 _PALE, _PALEST = 0.45, 0.15
 """How much is seen of the bleed, and of what is cut away."""
+_QUIET = 0.35
+"""How strong the hatching is, so that the artwork stands out."""
 _REACH = 14.0
 """Units of what is cut away that are shown past the bleed."""
 
@@ -61,6 +63,8 @@ class ProofArtwork:
     """Of a picture of it, from the page that the drawing stands on."""
     width_mm: float
     height_mm: float
+    clear: bool = False
+    """The blank shows through where it is white."""
 
 
 def placement_proof(
@@ -96,7 +100,7 @@ def placement_proof(
     drawn = [
         hatch_pattern(hatch_of(substrate), f"{prefix}-hatch"),
         path(body, "m-ground"),
-        f'<path class="m-area" fill="url(#{prefix}-hatch)" d="{body}"/>',
+        f'<path class="m-area" fill="url(#{prefix}-hatch)" fill-opacity="{_QUIET}" d="{body}"/>',
         *_handle_gap(blank, on_blank),
         *(_pictures(artwork, whole, on_print, body, seen, prefix) if artwork.address else ()),
         *(hole_mark(on_blank, hole) for hole in blank.holes),
@@ -148,5 +152,8 @@ def _pictures(artwork: ProofArtwork, whole: Field, on_print: Field, body: str, s
         f'<clipPath id="{prefix}-body"><path d="{body}"/></clipPath>'
         f'<clipPath id="{prefix}-seen" clip-path="url(#{prefix}-body)"><path d="{seen}"/></clipPath></defs>'
     )
+    if artwork.clear:  # laid once: what is pale would show through what is full
+        yield f'<g class="m-clear" clip-path="url(#{prefix}-seen)"><use href="#{prefix}-art"/></g>'
+        return
     for part, strength in (("around", _PALEST), ("print", _PALE), ("seen", 1)):
         yield f'<g clip-path="url(#{prefix}-{part})" opacity="{strength}"><use href="#{prefix}-art"/></g>'

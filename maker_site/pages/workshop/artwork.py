@@ -85,7 +85,7 @@ def _verdict_words(wording: Wording, size: ArtworkSize) -> str:
 
 def _cut_words(wording: Wording, size: ArtworkSize) -> str | None:
     parts = [
-        f"{_length(wording, cut)} of its {edge}"
+        f"{wording.one_line(wording.length(Length(cut)))} of its {edge}"
         for edge, cut in (("width", size.cut_width), ("height", size.cut_height))
         if cut
     ]
@@ -96,7 +96,8 @@ def _cut_words(wording: Wording, size: ArtworkSize) -> str | None:
 
 
 def _length(wording: Wording, mm: Fraction) -> str:
-    return wording.one_line(wording.length(Length(mm)))
+    both = wording.length(Length(mm))
+    return f"{both.first}, {both.second}"
 
 
 def _colour_words(found: ArtworkFile) -> str:

@@ -70,7 +70,8 @@ def stand_in(book: Notebook, project: Project, here: str) -> Markup:
 def proof_drawing(book: Notebook, project: Project, index: int, here: str) -> Markup | None:
     """Return a project's artwork of that number on its blank; None where its size or picture is not known."""
     size = book.artwork_size(project, index)
-    planned = book.pictures.get(f"projects/{project.id}/{project.artwork[index].file}")
+    path = f"projects/{project.id}/{project.artwork[index].file}"
+    planned, found = book.pictures.get(path), book.artwork.get(path)
     if size is None or planned is None:
         return None
     blank = book.workshop.blanks[project.blank]
@@ -89,6 +90,7 @@ def proof_drawing(book: Notebook, project: Project, index: int, here: str) -> Ma
             addresses.relative(here, f"{addresses.PICTURES}/{planned.fallback.name}"),
             float(size.width),
             float(size.height),
+            clear=bool(found and found.transparency and not size.place.covered),
         ),
         substrate=blank.substrate,
         title=f"{project.title}: the artwork on {blank.name}, to scale",
