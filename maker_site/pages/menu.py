@@ -30,7 +30,7 @@ def menu(book: Notebook, page_of: Callable[[Project], Link | None]) -> Menu:
         shop.lead_time,
         shop.how_to_order,
         shop.contact,
-        book.wording.day(book.today),
+        book.wording.day(book.newest_day),
     )
 
 

@@ -197,6 +197,16 @@ class Notebook:
         yields = {project.id: self.yield_of(project) for project in self.workshop.projects.values()}
         return {each.project: each for each in can_make(self.workshop, self.stock, yields)}
 
+    @cached_property
+    def newest_day(self) -> date | None:
+        """The day of the newest record, never after today: what a printed menu is dated by."""
+        workshop = self.workshop
+        days = [row.date for row in workshop.pressings[-1:]]
+        days += [lot.date for blank in workshop.blanks.values() for lot in blank.bought if lot.date]
+        for project in workshop.projects.values():
+            days += [day for day in (project.made, project.share.published, project.share.updated) if day]
+        return max((day for day in days if day <= self.today), default=None)
+
     def price_words(self, project: Project) -> str | None:
         """Return the price that a customer sees; one worked out from an incomplete cost is not shown to anybody."""
         price = self.prices[project.id]
