@@ -84,7 +84,6 @@ def _rung(book: Notebook, rung: Rung) -> RungRow:
         None if rung.footing is Footing.NONE else wording.temperature(rung.true),
         wording.time(rung.time),
         rung.why,
-        f"{rung.good} of {rung.pressed} good" if rung.pressed else None,
     )
 
 

@@ -443,8 +443,6 @@ class RungRow:
     """At the platen, where the press has readings."""
     time: Both
     why: str
-    before: str | None
-    """What was pressed at it before: 1 of 2 good."""
 
 
 @dataclass(frozen=True, slots=True)
