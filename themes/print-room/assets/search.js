@@ -201,7 +201,7 @@
       head.scope = "row";
       if (press !== null) head.append(make("span", "second", text(data.presses[press][1][0])));
       const heat = amount(...two(dial, "heat-words"));
-      if (platen !== dial) heat.append(make("span", "second", `platen ${text(platen).replace("|", ", ")}`));
+      if (platen !== dial) heat.append(...text(platen).split("|").map((each) => make("span", "second", `platen ${each}`)));
       const used = make("td", "");
       projects.slice(0, 3).forEach((each, at) => {
         if (at) used.append(", ");
