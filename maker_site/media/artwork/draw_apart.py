@@ -74,8 +74,6 @@ def _opened(source: str) -> Any:
 
     try:
         document = pypdfium2.PdfDocument(source)
-        if not len(document):
-            raise _Refusal("the PDF has no page: save it again")
         document[0].get_size()
     except pypdfium2.PdfiumError as error:
         if getattr(error, "err_code", None) == _PASSWORD:

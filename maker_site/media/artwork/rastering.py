@@ -26,7 +26,8 @@ def drawn_as_png(path: Path, kind: str, longest: int) -> Iterator[Path]:
         target = Path(folder) / "drawn.png"
         if kind == "SVG":
             svg = checked_svg(path)
-            draw_svg(path, svg.text, fitted(svg.size_mm, longest), target)
+            pixels = fitted(svg.size_mm, longest)
+            draw_svg(path, svg.text_at(pixels), pixels, target)
         else:
             draw_pdf(path, fitted(pdf_facts(path).size_mm, longest), target)
         yield target

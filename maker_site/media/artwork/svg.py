@@ -36,6 +36,7 @@ _UNIT_PX: Final = {
 _NUMBER: Final = r"[+-]?(?:\d{1,9}(?:\.\d{0,9})?|\.\d{1,9})(?:[eE][+-]?\d{1,2})?"
 _LENGTH: Final = re.compile(rf"\s*({_NUMBER})\s*(px|mm|cm|q|in|pt|pc|em|ex|%)?\s*", re.IGNORECASE)
 _LARGEST_MM: Final = 20_000
+_SAME_PROPORTIONS: Final = Fraction(1, 200)
 _DEEPEST: Final = 100
 """Elements within each other; the drawing program fails somewhere above 200."""
 _LONGEST_TEXT: Final = 256 * 1024 * 1024
@@ -44,13 +45,28 @@ _LONGEST_TEXT: Final = 256 * 1024 * 1024
 
 @dataclass(frozen=True, slots=True)
 class CheckedSvg:
-    """An SVG that reads nothing but itself."""
+    """An SVG that reads nothing but itself. Its tree is not to be changed."""
 
-    text: str
-    """Ready to be drawn; width and height in pixels of 1/96 inch."""
     size_mm: tuple[Fraction, Fraction]
     notes: tuple[str, ...]
     """What of it is not drawn."""
+    root: ElementTree.Element
+
+    @property
+    def text(self) -> str:
+        """The SVG in its own size, in mm."""
+        width, height = (f"{float(side):.4f}mm" for side in self.size_mm)
+        return self._sized(width, height)
+
+    def text_at(self, pixels: tuple[int, int]) -> str:
+        """Return the SVG ready to be drawn at exactly this size, so that no edge is left bare by rounding."""
+        return self._sized(str(pixels[0]), str(pixels[1]))
+
+    def _sized(self, width: str, height: str) -> str:
+        root = ElementTree.Element(self.root.tag, {**self.root.attrib, "width": width, "height": height})
+        root.text = self.root.text
+        root.extend(self.root)
+        return ElementTree.tostring(root, encoding="unicode")
 
 
 class _Refused(Exception):
@@ -69,10 +85,18 @@ def checked_svg(path: Path) -> CheckedSvg:
     except OSError as error:
         raise PictureProblem(path, f"the file can't be read: {error.strerror}") from error
     notes = tuple(_made_safe(root))
-    root.set("width", f"{float(width):.6f}")
-    root.set("height", f"{float(height):.6f}")
+    _let_it_scale(root, width, height)
     to_mm = MM_PER_INCH / _PIXELS_PER_INCH
-    return CheckedSvg(ElementTree.tostring(root, encoding="unicode"), (width * to_mm, height * to_mm), notes)
+    return CheckedSvg((width * to_mm, height * to_mm), notes, root)
+
+
+def _let_it_scale(root: ElementTree.Element, width: Fraction, height: Fraction) -> None:
+    """Give it a view box where it has none; one in its own proportions then fills any size of nearly the same."""
+    box = _view_box(root.get("viewBox"))
+    if box is None:
+        root.set("viewBox", f"0 0 {float(width):.6f} {float(height):.6f}")
+    if box is None or abs(box[0] * height / (box[1] * width) - 1) < _SAME_PROPORTIONS:
+        root.set("preserveAspectRatio", "none")
 
 
 def _parsed(data: bytes) -> ElementTree.Element:
