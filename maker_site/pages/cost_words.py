@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from maker_site.pages.marks import BarPart, bar_key, stacked_bar
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.workshop.views import CostRow, CostShown
+from maker_site.pages.workshop.views import CostRow, CostShown, Fact
 from maker_site.records import Project
-from maker_site.workings.money import Price
-
-_PRICE_WORDS = {"typed": "typed by hand", "worked out": "worked out for the wanted margin", "none": ""}
+from maker_site.workings.money import CostSheet, Price, price_for, terms_of
 
 
 def cost_shown(book: Notebook, project: Project) -> CostShown:
@@ -20,32 +18,105 @@ def cost_shown(book: Notebook, project: Project) -> CostShown:
     known = [line for line in sheet.lines if line.exact]
     bar = None
     if known:
-        parts = [BarPart(line.name, float(line.exact or 0)) for line in known]
+        parts = [BarPart(line.name, float(line.exact), figures.money(line.exact)) for line in known if line.exact]
         bar = stacked_bar(parts, title=f"What the cost of {total} is made of")
     return CostShown(
         tuple(
             CostRow(
                 line.name,
                 None if line.amount is None else figures.money(line.amount),
-                line.whole_basis,
+                line.basis,
+                ", ".join(line.assumed),
                 bar_key(known.index(line)) if line in known else None,
             )
             for line in sheet.lines
         ),
-        total if sheet.complete else f"at least {total}",
+        at_least(total, sheet),
         sheet.complete,
         f"Yield {figures.percent(sheet.share.share)}: {sheet.share.source}",
-        None if price.shown is None else figures.money(price.shown),
-        _PRICE_WORDS[price.source] or price.reason,
-        _left(book, price),
+        price_shown(book, price, sheet),
+        _price_words(book, price),
+        left_shown(book, price, sheet),
+        _margin(book, price, sheet),
+        price.profit is not None and price.profit < 0,
         price.cautions,
+        _assumed(sheet),
         bar,
     )
 
 
-def _left(book: Notebook, price: Price) -> str | None:
+def at_least(words: str, sheet: CostSheet) -> str:
+    """Return an amount as what it can be at the least, where a figure is missing."""
+    return words if sheet.complete else f"at least {words}"
+
+
+def price_shown(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
+    """Return the price in words; one worked out from what is known of the cost is the least that it can be."""
+    if price.shown is None:
+        return None
+    if price.source == "typed":
+        return book.figures.typed(price.shown)
+    return at_least(book.figures.money(price.shown), sheet)
+
+
+def left_shown(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
+    """Return what is left for the maker, the most that it can be where a figure is missing."""
     if price.profit is None:
         return None
-    figures = book.figures
-    margin = f", a margin of {figures.percent(price.margin)}" if price.margin is not None else ""
-    return f"{figures.money(price.profit)} left for the maker{margin}"
+    left = book.figures.money(price.profit)
+    return left if sheet.complete else f"at most {left}"
+
+
+def price_split(book: Notebook, project: Project) -> tuple[Fact, ...]:
+    """Return where the price goes, part by part; empty where there is no price."""
+    sheet, price = book.cost_sheets[project.id], book.prices[project.id]
+    if price.paid is None or price.tax is None or price.fee is None:
+        return ()
+    money = book.figures.money
+    return (
+        Fact("The customer pays", money(price.paid)),
+        Fact("Tax", money(price.tax)),
+        Fact("Selling fee", money(price.fee)),
+        Fact("Cost", at_least(money(sheet.cost), sheet)),
+        Fact("Left for the maker", left_shown(book, price, sheet) or ""),
+    )
+
+
+def wanted_price(book: Notebook, project: Project) -> str | None:
+    """Return a sentence with the price that brings what the shop wants, where another one is typed."""
+    sheet, shop = book.cost_sheets[project.id], book.workshop.shop
+    if book.prices[project.id].source != "typed":
+        return None
+    price = price_for(sheet.exact, terms_of(shop), book.figures, complete=sheet.complete)
+    if price.shown is None:
+        return f"No other price is worked out: {price.reason}."
+    wanted = _wanted(book)
+    return f"The price {wanted} is {at_least(book.figures.money(price.shown), sheet)}."
+
+
+def _wanted(book: Notebook) -> str:
+    shop = book.workshop.shop
+    if shop.margin:
+        return f"that makes a margin of {book.figures.percent(shop.margin.of_one)} of net sales"
+    return f"that makes a markup of {book.figures.percent(shop.markup.of_one)} on cost" if shop.markup else ""
+
+
+def _price_words(book: Notebook, price: Price) -> str:
+    if price.source == "typed":
+        return "typed by hand"
+    return f"the one {_wanted(book)}" if price.source == "worked out" else price.reason
+
+
+def _margin(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
+    if price.margin is None:
+        return None
+    margin = book.figures.percent(price.margin)
+    return f"a margin of {margin if sheet.complete else f'at most {margin}'} of net sales"
+
+
+def _assumed(sheet: CostSheet) -> tuple[str, ...]:
+    lines: dict[str, list[str]] = {}
+    for line in sheet.lines:
+        for words in line.assumed:
+            lines.setdefault(words, []).append(line.name)
+    return tuple(f"{words[:1].upper()}{words[1:]}: {', '.join(names)}" for words, names in lines.items())

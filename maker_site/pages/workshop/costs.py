@@ -3,50 +3,95 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from decimal import Decimal
 from fractions import Fraction
 
 from maker_site.pages import addresses
-from maker_site.pages.cost_words import cost_shown
+from maker_site.pages.cost_words import at_least, cost_shown, left_shown, price_shown, price_split, wanted_price
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.page import Page
+from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Link
 from maker_site.pages.workshop.pieces import project_link
-from maker_site.pages.workshop.views import CostLineShown, CostOverview, CostSheetPage
+from maker_site.pages.workshop.views import BreakRow, CostLineShown, CostOverview, CostSheetPage
 from maker_site.records import Project
 from maker_site.records.quantities import plain
-from maker_site.workings.money import CostLine, CostSheet, decimal_of, digits_of, terms_of
+from maker_site.workings.money import (
+    CostSheet,
+    Once,
+    Parts,
+    WhatIf,
+    Yield,
+    cost_sheet,
+    digits_of,
+    parts_of,
+    price_for,
+    quantity_breaks,
+    terms_of,
+)
 
+DATA = "costs/data.js"
+ROWS_A_PAGE = 100
+"""Keeps a page light at any number of projects."""
+MAKEABLE_AT_FIRST = 60
+QUANTITIES = (1, 2, 5, 10, 25)
 _DOOR = "costs/index.html"
 _SECONDS_PER_HOUR = 3600
 
 
-def cost_pages(book: Notebook) -> Iterator[Page]:
-    """Yield costs/index.html and a cost sheet for each project."""
+def cost_pages(book: Notebook) -> Iterator[Page | Text]:
+    """Yield costs/index.html, its further pages, the script with every project's row, and all cost sheets."""
     projects = sorted(book.workshop.projects.values(), key=lambda project: project.title.casefold())
     rows = tuple(_row(book, project) for project in projects)
+    yield from _overviews(book, rows)
+    yield Text(DATA, _rows_script(rows))
+    for project in projects:
+        yield _sheet_page(book, project)
+
+
+def _overviews(book: Notebook, rows: Sequence[CostLineShown]) -> Iterator[Page]:
     shelf = sorted(
         (row for row in rows if row.items),
         key=lambda row: (row.price_figure is None, row.price_figure or 0, row.project.text.casefold()),
     )
-    yield Page(_DOOR, "workshop/costs.html", "Costs and prices", CostOverview(rows, tuple(shelf)), door=_DOOR)
-    for project in projects:
-        yield _sheet_page(book, project)
+    pages = max(1, -(-len(rows) // ROWS_A_PAGE))
+    for number in range(1, pages + 1):
+        first = (number - 1) * ROWS_A_PAGE
+        view = CostOverview(
+            tuple(rows[first : first + ROWS_A_PAGE]),
+            len(rows),
+            first,
+            number,
+            pages,
+            Link("Page before", _address(number - 1)) if number > 1 else None,
+            Link("Next page", _address(number + 1)) if number < pages else None,
+            sum(row.loses for row in rows),
+            sum(not sheet.complete for sheet in book.cost_sheets.values()),
+            tuple(shelf[:MAKEABLE_AT_FIRST]) if number == 1 else (),
+            len(shelf),
+            book.workshop.shop.currency,
+            DATA,
+        )
+        title = "Costs and prices" if number == 1 else f"Costs and prices, page {number}"
+        yield Page(_address(number), "workshop/costs.html", title, view, door=_DOOR)
+
+
+def _address(number: int) -> str:
+    return _DOOR if number == 1 else f"costs/page/{number}.html"
 
 
 def _row(book: Notebook, project: Project) -> CostLineShown:
     sheet, price, figures = book.cost_sheets[project.id], book.prices[project.id], book.figures
     makeable = book.makeable.get(project.id)
-    cost = figures.money(sheet.cost)
     hour = _an_hour(book, project, sheet)
     return CostLineShown(
         project_link(book, project.id),
         Link("Cost sheet", addresses.cost(project.id)),
-        cost if sheet.complete else f"at least {cost}",
+        at_least(figures.money(sheet.cost), sheet),
         float(sheet.exact),
-        None if price.shown is None else figures.money(price.shown),
+        price_shown(book, price, sheet),
         None if price.shown is None else float(price.shown),
-        None if price.profit is None else figures.money(price.profit),
+        left_shown(book, price, sheet),
         None if price.profit is None else float(price.profit),
         None if price.margin is None else figures.percent(price.margin),
         None if price.margin is None else float(price.margin),
@@ -58,82 +103,137 @@ def _row(book: Notebook, project: Project) -> CostLineShown:
         makeable.items if makeable else 0,
         makeable.likely if makeable else 0,
         price.profit is not None and price.profit < 0,
+        None if price.paid is None else float(price.paid),
     )
 
 
 def _an_hour(book: Notebook, project: Project, sheet: CostSheet) -> Fraction | None:
-    """Return profit and labour for an hour at the bench, or None where minutes or price are not known."""
+    """Return profit and labour for an hour at the bench; None where any of the figures is not known."""
     price, minutes = book.prices[project.id], project.minutes
-    times = (minutes.design, minutes.press, minutes.finish)
-    if price.profit is None or not any(times):
+    design, press, finish = minutes.design, minutes.press, minutes.finish
+    if price.profit is None or not sheet.complete or design is None or press is None or finish is None:
         return None
-    design = minutes.design.seconds / sheet.batch if minutes.design else Fraction(0)
-    press = minutes.press.seconds / sheet.share.share if minutes.press and sheet.share.share else Fraction(0)
-    seconds = design + press + (minutes.finish.seconds if minutes.finish else 0)
+    seconds = design.seconds / sheet.batch + press.seconds / sheet.share.share + finish.seconds
     return (price.profit + sheet.labour) * _SECONDS_PER_HOUR / seconds if seconds else None
+
+
+def _rows_script(rows: Iterable[CostLineShown]) -> str:
+    """Return the script that holds a row for each project; the page sorts and filters it from the disk."""
+    found = [
+        [
+            *(row.project.text, row.project.address, row.sheet.address),
+            *(row.cost, row.cost_figure, row.price, row.price_figure, row.left, row.left_figure),
+            *(row.margin, row.margin_figure, row.an_hour, row.an_hour_figure, row.good, row.good_figure),
+            *(row.stock, row.items, row.likely, int(row.loses), row.paid_figure),
+        ]
+        for row in rows
+    ]
+    return f"window.costRows = {json.dumps(found, ensure_ascii=False, separators=(',', ':'))};\n"
 
 
 def _sheet_page(book: Notebook, project: Project) -> Page:
     sheet = book.cost_sheets[project.id]
     shop = book.workshop.shop
-    shown = cost_shown(book, project)
+    parts = _parts(book, project, sheet)
+    typed = project.share.menu.price if project.share.menu else None
     view = CostSheetPage(
         project.id,
         project.title,
         project_link(book, project.id),
         "one piece" if sheet.pieces == 1 else f"a set of {sheet.pieces}",
-        shown,
+        cost_shown(book, project),
+        price_split(book, project),
+        wanted_price(book, project),
+        _breaks(book, sheet, parts),
         sheet.batch,
-        plain(sheet.share.share * 100, 1),
-        plain(Fraction(shop.labour.value), 4) if shop.labour else None,
-        _data(book, project, sheet),
+        plain(sheet.share.share * 100, 1) if sheet.share.share else "",
+        _plain(shop.labour.value) if shop.labour else None,
+        _plain(typed.value) if typed else None,
+        _data(book, sheet, parts, typed.value if typed else None),
     )
     return Page(addresses.cost(project.id), "workshop/cost.html", f"Cost of {project.title}", view, door=_DOOR)
 
 
-def _data(book: Notebook, project: Project, sheet: CostSheet) -> str:
-    """Return what the script needs to work the sheet out anew: each line before yield and sharing, and the terms."""
+def _parts(book: Notebook, project: Project, sheet: CostSheet) -> Parts:
+    """Return what the cost is put together from; where nothing came out good yet the sheet is worked out anew."""
+    shop = book.workshop.shop
+    overhead = shop.overhead.of_one if shop.overhead else None
+    rate = Fraction(shop.labour.value) if shop.labour else Fraction(0)
+    if not rate or not sheet.share.share:
+        rate = Fraction(1)
+        sheet = cost_sheet(
+            book.workshop,
+            project,
+            Yield(Fraction(1), "tried", assumed=True),
+            book.coverage_of(project),
+            book.pressings_by_project.get(project.id, ()),
+            WhatIf(labour=rate),
+        )
+    return parts_of(sheet, overhead, rate)
+
+
+def _breaks(book: Notebook, sheet: CostSheet, parts: Parts) -> tuple[BreakRow, ...]:
+    if not sheet.share.share:
+        return ()
+    money = book.figures.money
+    quantities = sorted({*QUANTITIES, sheet.batch})
+    return tuple(
+        BreakRow(
+            book.figures.number(each.quantity),
+            money(each.cost) if each.complete else f"at least {money(each.cost)}",
+            None
+            if each.price.shown is None
+            else money(each.price.shown)
+            if each.complete
+            else f"at least {money(each.price.shown)}",
+            each.quantity == sheet.batch,
+        )
+        for each in quantity_breaks(parts, book.workshop.shop, sheet.share.share, quantities)
+    )
+
+
+def _data(book: Notebook, sheet: CostSheet, parts: Parts, typed: Decimal | None) -> str:
+    """Return what the script needs to work the sheet out anew: the parts and the terms, as exact fractions."""
     shop = book.workshop.shop
     terms = terms_of(shop)
-    typed = project.share.menu.price if project.share.menu else None
+    rate = Fraction(shop.labour.value) if shop.labour else None
     data = {
         "currency": sheet.currency,
         "digits": digits_of(sheet.currency),
-        "pieces": sheet.pieces,
-        "labour": _text(Fraction(shop.labour.value)) if shop.labour else None,
-        "overhead": _text(shop.overhead.of_one) if shop.overhead else None,
-        "lines": [_line(line, sheet) for line in sheet.lines],
+        "pieces": parts.pieces,
+        "batch": sheet.batch,
+        "share": _text(sheet.share.share or None),
+        "labour": _text(rate),
+        "typed": _text(None if typed is None else Fraction(typed)),
+        "overhead": _text(parts.overhead),
+        "lines": [_line(line) for line in parts.lines],
         "terms": {
-            "ending": str(terms.ending),
+            "ending": _text(Fraction(terms.ending)),
             "margin": _text(terms.margin),
             "markup": _text(terms.markup),
             "feeShare": _text(terms.fee_share),
             "feeFixed": _text(terms.fee_fixed),
             "taxRate": _text(terms.tax_rate),
             "taxIncluded": terms.tax_included,
+            "noPrice": price_for(Fraction(0), terms, book.figures).reason,
         },
-        "typed": str(typed.value) if typed else None,
     }
     return json.dumps(data, separators=(",", ":"))
 
 
-def _line(line: CostLine, sheet: CostSheet) -> dict[str, object]:
-    once = line.exact
-    if once is not None and line.used_up:
-        once *= sheet.share.share
-    if once is not None and line.shared:
-        once *= sheet.batch
-    found: dict[str, object] = {
-        "once": _text(once),
-        "usedUp": line.used_up,
-        "shared": line.shared,
-        "labour": line.labour,
-        "overhead": line.overhead,
-    }
+def _line(line: Once) -> dict[str, object]:
+    marks = {"usedUp": line.used_up, "shared": line.shared, "labour": line.labour, "overhead": line.overhead}
+    found: dict[str, object] = {"once": None if line.overhead else _text(line.amount)}
+    found.update((name, True) for name, holds in marks.items() if holds)
     if line.sheets:
         found["sheets"] = [line.sheets[0], _text(line.sheets[1])]
     return found
 
 
+def _plain(value: Decimal) -> str:
+    return f"{value:f}"
+
+
 def _text(value: Fraction | None) -> str | None:
-    return None if value is None else f"{decimal_of(value):f}"
+    """Return a fraction as ``7/2``, so that nothing is lost on the way to the script."""
+    return None if value is None else str(value)

@@ -1,5 +1,6 @@
 """Money: what a piece costs, what to ask for it, what is left on the shelf. Exact figures, rounded only when shown."""
 
+from maker_site.workings.money.anew import Once, Parts, amounts_anew, parts_of
 from maker_site.workings.money.breaks import Break, quantity_breaks
 from maker_site.workings.money.case import WhatIf
 from maker_site.workings.money.contract import cost_as_data
@@ -25,6 +26,8 @@ __all__ = [
     "Landed",
     "LotStock",
     "Makeable",
+    "Once",
+    "Parts",
     "Price",
     "Stock",
     "Terms",
@@ -32,6 +35,7 @@ __all__ = [
     "WhatIf",
     "Yield",
     "all_stock",
+    "amounts_anew",
     "assumed_yield",
     "by_project",
     "can_make",
@@ -45,6 +49,7 @@ __all__ = [
     "landed",
     "minor_unit",
     "money",
+    "parts_of",
     "pieces_to_start",
     "price_for",
     "price_of",

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable
+from dataclasses import dataclass
 from fractions import Fraction
 
-from maker_site.records import Pressing, Project, Workshop
-from maker_site.workings.money.case import WhatIf
-from maker_site.workings.money.costing import CostSheet, cost_sheet
+from maker_site.records import Shop
+from maker_site.workings.money.anew import Parts, amounts_anew
 from maker_site.workings.money.pricing import Price, price_for, terms_of
 from maker_site.workings.money.words import Figures
-from maker_site.workings.money.yields import Yield
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,26 +18,21 @@ class Break:
 
     quantity: int
     """Sold items made at one go."""
-    sheet: CostSheet
+    cost: Fraction
+    """Of one; the least that it can be where it is not complete."""
+    complete: bool
     price: Price
     """Of one, worked out."""
 
 
-def quantity_breaks(
-    workshop: Workshop,
-    project: Project,
-    share: Yield,
-    coverage: Fraction | None,
-    pressings: Sequence[Pressing],
-    quantities: Iterable[int],
-    what_if: WhatIf | None = None,
-) -> tuple[Break, ...]:
-    """Return cost and worked-out price of one sold item for each number made at one go."""
-    shop = workshop.shop
+def quantity_breaks(parts: Parts, shop: Shop, share: Fraction, quantities: Iterable[int]) -> tuple[Break, ...]:
+    """Return cost and worked-out price of one sold item for each number made at one go; `share` is above 0."""
     terms, figures = terms_of(shop), Figures(shop.currency, shop.locale)
+    rate = Fraction(shop.labour.value) if shop.labour else None
     found = []
     for quantity in quantities:
-        tried = replace(what_if or WhatIf(), batch=quantity)
-        sheet = cost_sheet(workshop, project, share, coverage, pressings, tried)
-        found.append(Break(quantity, sheet, price_for(sheet.exact, terms, figures, complete=sheet.complete)))
+        amounts = amounts_anew(parts, batch=quantity, share=share, labour=rate)
+        cost = sum((amount for amount in amounts if amount is not None), Fraction(0))
+        complete = None not in amounts
+        found.append(Break(quantity, cost, complete, price_for(cost, terms, figures, complete=complete)))
     return tuple(found)

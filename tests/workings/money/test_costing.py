@@ -14,12 +14,14 @@ from maker_site.workings.money import (
     CostSheet,
     WhatIf,
     Yield,
+    amounts_anew,
     assumed_yield,
     by_project,
     cost_sheet,
     ink_ml,
     kilowatt_hours,
     landed,
+    parts_of,
     pieces_to_start,
     quantity_breaks,
     transfer_size,
@@ -381,12 +383,19 @@ class TestWhatIf:
         assert line(dear, "Blank") == line(usual, "Blank")
 
     def test_larger_batches_share_design_and_warm_up(self):
-        bench = workshop()
-        breaks = quantity_breaks(bench, bench.projects["coasters"], LOGGED, HALF, bench.pressings, (1, 2, 12))
-        costs = [each.sheet.exact for each in breaks]
+        bench, usual = workshop(), sheet_of()
+        parts = parts_of(usual, Fraction(6, 100), Fraction(14))
+        breaks = quantity_breaks(parts, bench.shop, LOGGED.share, (1, 2, 12))
+        costs = [each.cost for each in breaks]
         assert costs == sorted(costs, reverse=True)
-        assert line(breaks[2].sheet, "Design").exact == Fraction(30, 60 * 12) * 14
+        assert costs == [sheet_of(what_if=WhatIf(batch=quantity)).exact for quantity in (1, 2, 12)]
+        assert all(each.complete for each in breaks)
         assert breaks[0].price.shown > breaks[2].price.shown
+
+    def test_a_sheet_of_nothing_good_or_unpaid_hours_can_not_be_taken_apart(self):
+        for share, rate in ((Yield(Fraction(0), "0 of 3 good", assumed=False), 14), (LOGGED, 0)):
+            with pytest.raises(ValueError, match="came out good"):
+                parts_of(sheet_of(share=share), None, Fraction(rate))
 
 
 shares = st.fractions(Fraction(1, 100), 1, max_denominator=100)
@@ -431,3 +440,11 @@ def test_nothing_good_yet_starts_no_count():
 def test_a_share_outside_nought_to_one_is_refused():
     with pytest.raises(ValueError, match="not between 0 and 1"):
         Yield(Fraction(11, 10), "made up", assumed=True)
+
+
+@given(st.integers(1, 60), shares, st.fractions(0, 99, max_denominator=100))
+def test_a_sheet_summed_anew_is_the_sheet_worked_out_with_those_figures(batch, share, labour):
+    parts = parts_of(sheet_of(), Fraction(6, 100), Fraction(14))
+    again = amounts_anew(parts, batch=batch, share=share, labour=labour)
+    sheet = sheet_of(share=Yield(share, "made up", assumed=False), what_if=WhatIf(batch=batch, labour=labour))
+    assert again == tuple(line.exact for line in sheet.lines)
