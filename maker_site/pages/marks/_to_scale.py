@@ -85,7 +85,18 @@ def _placed(field: Field, letter: str, figures: list[str], *, first: bool) -> It
         yield num(value)
 
 
-_KINDS = {"M": "xy", "L": "xy", "T": "xy", "H": "x", "V": "y", "C": "xyxyxy", "S": "xyxy", "Q": "xyxy", "A": "rr---xy"}
+_KINDS = {
+    "M": "xy",
+    "L": "xy",
+    "T": "xy",
+    "H": "x",
+    "V": "y",
+    "C": "xyxyxy",
+    "S": "xyxy",
+    "Q": "xyxy",
+    "A": "rr---xy",
+    "Z": "-",
+}
 """What each figure of a letter is (SVG 1.1, 8.3): a place across or down, a length, or neither."""
 
 
