@@ -227,3 +227,44 @@ def export_command(content: Path, form: str, out: Path) -> None:
     from maker_site.cli.export import run
 
     run(content, out, form)
+
+
+@main.group("print")
+def print_group() -> None:
+    """Make a PDF to print: transfers at true size, press cards, the menu."""
+
+
+_PDF_OUT = click.option("--out", type=click.Path(path_type=Path), metavar="FILE.pdf", help="Where the PDF is put.")
+_THEME = click.option("--theme", default="print-room", show_default=True, help="The name of a theme, or its path.")
+
+
+@print_group.command("transfer")
+@click.argument("projects", metavar="PROJECT…", nargs=-1, required=True)
+@_CONTENT
+@click.option("--pieces", type=click.IntRange(1, 2000), help="Transfers of each project; its artwork is taken in turn.")
+@click.option("--paper", help="A3, A4, Letter, Tabloid, 13x19 or WxH; the shop’s paper if not said.")
+@click.option(
+    "--names",
+    type=click.Path(exists=True, dir_okay=False, path_type=Path),
+    help="A list of names, one a line: one transfer for each.",
+)
+@click.option("--mirror", type=click.Choice(["yes", "no"]), help="For films of which it is not known.")
+@_PDF_OUT
+@_THEME
+@click.option("--json", "as_json", is_flag=True, help="Print where every transfer lies, in mm as it lies, as JSON.")
+def print_transfer_command(
+    projects: tuple[str, ...],
+    content: Path,
+    pieces: int | None,
+    paper: str | None,
+    names: Path | None,
+    mirror: str | None,
+    out: Path | None,
+    theme: str,
+    *,
+    as_json: bool,
+) -> None:
+    """Make the transfers of every PROJECT at true size, mirrored where they must be, on as few sheets as may be."""
+    from maker_site.cli.print_transfer import Options, run
+
+    run(content, projects, Options(pieces, paper, names, mirror, out, theme), as_json=as_json)

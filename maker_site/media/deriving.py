@@ -49,6 +49,11 @@ def make(path: Path, picture_set: PictureSet, folder: Path) -> tuple[Path, ...]:
     return tuple(made)
 
 
+def upright(picture: Image.Image, turn: int) -> Image.Image:
+    """Return a decoded picture turned by an EXIF orientation, so that it stands upright."""
+    return picture.transpose(_TURNS[turn]) if turn in _TURNS else picture
+
+
 def _widest(path: Path, picture_set: PictureSet) -> Image.Image:
     """Decode the picture and bring it to the widest size of the set: upright, sRGB, no metadata."""
     widest = picture_set.modern[-1]
@@ -61,9 +66,7 @@ def _widest(path: Path, picture_set: PictureSet) -> Image.Image:
         picture.draft(None, stored)
         picture.load()
         profile = picture.info.get("icc_profile")
-        current = flattened(picture).resize(stored, Image.Resampling.LANCZOS)
-        if turn in _TURNS:
-            current = current.transpose(_TURNS[turn])
+        current = upright(flattened(picture).resize(stored, Image.Resampling.LANCZOS), turn)
         current = to_srgb(current, profile)
         current.info = {}  # whatever stands here would be written into the derivatives
         return current

@@ -7,7 +7,7 @@ from maker_site.records.load import load
 from maker_site.records.press import Press, Reading, Resolution
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import NotReadable, Problem, Severity
-from maker_site.records.project import Artwork, MenuEntry, Order, Photo, Project, Share, Use, Work
+from maker_site.records.project import Artwork, MenuEntry, NameBox, Order, Photo, Project, Share, Use, Work
 from maker_site.records.shop import Fee, Printer, Shop, Tax, Units
 from maker_site.records.supply import Supply
 from maker_site.records.workshop import Findings, Workshop
@@ -22,6 +22,7 @@ __all__ = [
     "Hole",
     "Lot",
     "MenuEntry",
+    "NameBox",
     "NotReadable",
     "Order",
     "Origin",

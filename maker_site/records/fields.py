@@ -129,6 +129,18 @@ def face(text: str) -> str:
     return _known_face(text)
 
 
+def colour(text: str) -> str:
+    """Read a colour as its six hexadecimal digits: one of a few names, or ``1f5673`` with or without ``#``."""
+    clean = _folded(text)
+    digits = words.COLOURS.get(clean, clean.removeprefix("#"))
+    if not re.fullmatch(r"[0-9a-f]{6}", digits):
+        raise NotReadable(
+            f"{quoted(text)} is not a colour; write {listed(words.COLOURS)}, or six digits like 1f5673"
+            f"{nearest(clean, words.COLOURS)}"
+        )
+    return digits
+
+
 def web_address(text: str) -> str:
     """Read an address that begins with http:// or https://."""
     clean = text.strip()
@@ -200,6 +212,7 @@ Minutes = Annotated[q.Duration, _read(lambda text: q.duration(text, "min"))]
 Length = Annotated[q.Length, _read(q.length, "length")]
 Size = Annotated[q.Size, _read(q.size, "length")]
 Outline = Annotated[str, _read(outline)]
+Colour = Annotated[str, _read(colour)]
 PlaceOnBlank = Annotated[tuple[q.Length, q.Length], _read(q.place, "length")]
 Pressure = Annotated[q.Pressure, _read(q.pressure, "pressure")]
 Amount = Annotated[q.Amount, _read(q.amount)]

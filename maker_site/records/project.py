@@ -8,12 +8,29 @@ from maker_site.records import fields as f
 from maker_site.records.base import Part, Record
 
 
+class NameBox(Part):
+    """The place that artwork keeps for a name. Private, as the artwork is."""
+
+    at: f.PlaceOnBlank
+    """Its upper left corner, from the left and the upper edge of the finished picture, bleed not counted."""
+    size: f.Size
+    """The letters are as large as they can be in it."""
+    font: f.Text | None = None
+    """The name of a font that the typesetter has, or one out of content/fonts/."""
+    colour: f.Colour = "000000"
+    outline: f.Colour | None = None
+    """The colour of a line round the letters."""
+    outline_width: f.Length | None = None
+
+
 class Artwork(Part):
     """A design file, right way round."""
 
     file: f.InnerPath
     """Inside the project's folder."""
     bleed: f.Length | None = None
+    name_box: NameBox | None = None
+    """Where a name goes, one on each transfer."""
     licence: f.Text | None = None
     """What its owner allows."""
     note: f.Text | None = None

@@ -62,6 +62,27 @@ FACE_SAYINGS: Final = {"blank face down": "print up", "blank face up": "print do
 UNCLEAR_FACES: Final = ("up", "down", "face up", "face down")
 """Used both ways by makers, so kept as written and questioned."""
 
+COLOURS: Final = {
+    # CSS Color Module Level 4, named colours
+    "black": "000000",
+    "white": "ffffff",
+    "grey": "808080",
+    "silver": "c0c0c0",
+    "red": "ff0000",
+    "maroon": "800000",
+    "orange": "ffa500",
+    "gold": "ffd700",
+    "yellow": "ffff00",
+    "green": "008000",
+    "teal": "008080",
+    "blue": "0000ff",
+    "navy": "000080",
+    "purple": "800080",
+    "pink": "ffc0cb",
+    "brown": "a52a2a",
+}
+"""Colours by name, as red, green and blue in hexadecimal."""
+
 STACK_LAYERS: Final = ("pad", "protective paper", "transfer", "blank", "tape", "cover sheet")
 """Words for the layers of a stack, beside the ids of supplies."""
 

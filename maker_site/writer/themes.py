@@ -31,9 +31,16 @@ class Theme:
 
     def assets(self) -> dict[str, Path]:
         """Return every asset by name; the same name nearer to the maker wins."""
+        return self._files("assets")
+
+    def papers(self) -> dict[str, Path]:
+        """Return every template for paper by name; the same name nearer to the maker wins."""
+        return self._files("paper")
+
+    def _files(self, kind: str) -> dict[str, Path]:
         found: dict[str, Path] = {}
         for folder in reversed(self.folders):
-            base = folder / "assets"
+            base = folder / kind
             if base.is_dir():
                 found |= {
                     path.relative_to(base).as_posix(): path

@@ -14,6 +14,8 @@ from itertools import count
 from pathlib import Path
 from typing import Any
 
+import pypdfium2
+
 from maker_site.records import Part
 from maker_site.records import fields as f
 
@@ -140,6 +142,7 @@ CHOICES: Mapping[object, str] = {
     f.Peel: "warm",
     f.Cool: "flat under weight",
     f.Coating: "hard",
+    f.Colour: "navy",
     f.Outline: "M 0 0 L 4 0 L 4 4 Z",
     f.PressKind: "flat clamshell",
     f.SupplyKind: "other",
@@ -238,6 +241,9 @@ def what_it_says(file: Path) -> str:
         reader.feed(file.read_text(encoding="utf-8"))
         reader.close()
         return "\n".join(reader.said)
+    if file.suffix == ".pdf":
+        with pypdfium2.PdfDocument(file) as document:
+            return "\n".join(page.get_textpage().get_text_bounded() for page in document)
     return file.read_text(encoding="utf-8") if file.suffix in (".js", ".json", ".xml", ".txt") else ""
 
 
@@ -254,6 +260,7 @@ def found_in(folder: Path, canaries: list[Canary]) -> dict[str, set[str]]:
         texts = [name, raw.decode("latin-1"), raw.replace(b"\0", b"").decode("latin-1")]
         told = "\n".join(texts).lower()
         said = what_it_says(file)
+        told += said.lower() if file.suffix == ".pdf" else ""  # its bytes are packed
         for canary in canaries:
             if (MARK in told and canary.pattern.search(told)) if canary.word else canary.pattern.search(said):
                 found.setdefault(canary.place, set()).add(name)
