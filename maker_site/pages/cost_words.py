@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
-from maker_site.pages.marks import BarPart, bar_key, stacked_bar
+import itertools
+from collections.abc import Sequence
+from fractions import Fraction
+
+from markupsafe import Markup
+
+from maker_site.pages.marks import FILLINGS, BarPart, bar_key, stacked_bar
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.workshop.views import CostRow, CostShown, Fact
 from maker_site.records import Project
-from maker_site.workings.money import CostSheet, Price, price_for, terms_of
+from maker_site.workings.money import CostLine, CostSheet, Price, price_for, terms_of
 
 
 def cost_shown(book: Notebook, project: Project) -> CostShown:
@@ -15,11 +21,8 @@ def cost_shown(book: Notebook, project: Project) -> CostShown:
     price = book.prices[project.id]
     figures = book.figures
     total = figures.money(sheet.cost)
-    known = [line for line in sheet.lines if line.exact]
-    bar = None
-    if known:
-        parts = [BarPart(line.name, float(line.exact), figures.money(line.exact)) for line in known if line.exact]
-        bar = stacked_bar(parts, title=f"What the cost of {total} is made of")
+    fillings = _fillings(sheet)
+    margin = margin_shown(book, price, sheet)
     return CostShown(
         tuple(
             CostRow(
@@ -27,9 +30,9 @@ def cost_shown(book: Notebook, project: Project) -> CostShown:
                 None if line.amount is None else figures.money(line.amount),
                 line.basis,
                 ", ".join(line.assumed),
-                bar_key(known.index(line)) if line in known else None,
+                None if filling is None else bar_key(filling),
             )
-            for line in sheet.lines
+            for line, filling in zip(sheet.lines, fillings, strict=True)
         ),
         at_least(total, sheet),
         sheet.complete,
@@ -37,12 +40,43 @@ def cost_shown(book: Notebook, project: Project) -> CostShown:
         price_shown(book, price, sheet),
         _price_words(book, price),
         left_shown(book, price, sheet),
-        _margin(book, price, sheet),
+        f"a margin of {margin} of net sales" if margin else None,
         price.profit is not None and price.profit < 0,
         price.cautions,
         _assumed(sheet),
-        bar,
+        _bar(book, sheet, fillings),
     )
+
+
+def _fillings(sheet: CostSheet) -> list[int | None]:
+    """Return the number of each line's filling; the smallest lines share the last one, so that none stands twice."""
+    largest = sorted((line.exact for line in sheet.lines if line.exact), reverse=True)
+    least = largest[FILLINGS - 2] if len(largest) > FILLINGS else Fraction(0)
+    own = itertools.count()
+    found: list[int | None] = []
+    for line in sheet.lines:
+        if not line.exact:
+            found.append(None)
+        elif line.exact >= least and (number := next(own)) < FILLINGS - 1 + (len(largest) <= FILLINGS):
+            found.append(number)
+        else:
+            found.append(FILLINGS - 1)
+    return found
+
+
+def _bar(book: Notebook, sheet: CostSheet, fillings: Sequence[int | None]) -> Markup | None:
+    """Return the bar, its parts in the order of the lines, the small ones together at its end; None without any."""
+    parts: dict[int, list[CostLine]] = {}
+    for line, filling in zip(sheet.lines, fillings, strict=True):
+        if filling is not None:
+            parts.setdefault(filling, []).append(line)
+    if not parts:
+        return None
+    shown = []
+    for _, lines in sorted(parts.items()):
+        amount = sum((line.exact for line in lines if line.exact), Fraction(0))
+        shown.append(BarPart(" and ".join(line.name for line in lines), float(amount), book.figures.money(amount)))
+    return stacked_bar(shown, title=f"What the cost of {book.figures.money(sheet.cost)} is made of")
 
 
 def at_least(words: str, sheet: CostSheet) -> str:
@@ -65,6 +99,14 @@ def left_shown(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
         return None
     left = book.figures.money(price.profit)
     return left if sheet.complete else f"at most {left}"
+
+
+def margin_shown(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
+    """Return the margin in words, the most that it can be where a figure is missing."""
+    if price.margin is None:
+        return None
+    margin = book.figures.percent(price.margin)
+    return margin if sheet.complete else f"at most {margin}"
 
 
 def price_split(book: Notebook, project: Project) -> tuple[Fact, ...]:
@@ -105,13 +147,6 @@ def _price_words(book: Notebook, price: Price) -> str:
     if price.source == "typed":
         return "typed by hand"
     return f"the one {_wanted(book)}" if price.source == "worked out" else price.reason
-
-
-def _margin(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
-    if price.margin is None:
-        return None
-    margin = book.figures.percent(price.margin)
-    return f"a margin of {margin if sheet.complete else f'at most {margin}'} of net sales"
 
 
 def _assumed(sheet: CostSheet) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ is an image of that name) or is hidden from readers because words stand beside i
 """
 
 from maker_site.pages.marks._to_scale import Hole
-from maker_site.pages.marks.bars import BarPart, bar_key, stacked_bar
+from maker_site.pages.marks.bars import FILLINGS, BarPart, bar_key, stacked_bar
 from maker_site.pages.marks.evidence import evidence_dots, interval_bar
 from maker_site.pages.marks.hatching import family_swatch, swatch
 from maker_site.pages.marks.icons import caution_icon, face_mark, mirror_mark
@@ -16,6 +16,7 @@ from maker_site.pages.marks.stack import NARROW, WIDE, Layer, PlateWords, stack_
 from maker_site.pages.marks.strip import control_strip
 
 __all__ = [
+    "FILLINGS",
     "NARROW",
     "WIDE",
     "BarPart",

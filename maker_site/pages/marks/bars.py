@@ -20,6 +20,8 @@ _FILLINGS = (
     Hatch("rings", 10, 10, rings=((5, 5, 2.6),)),
 )
 """Fillings in the order they are given out (None is solid ink); after the last they begin again."""
+FILLINGS = len(_FILLINGS)
+"""How many parts can be told apart."""
 
 BAR_WIDTH = 640.0
 _BAR_TOP = 18.0

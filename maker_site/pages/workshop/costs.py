@@ -8,7 +8,15 @@ from decimal import Decimal
 from fractions import Fraction
 
 from maker_site.pages import addresses
-from maker_site.pages.cost_words import at_least, cost_shown, left_shown, price_shown, price_split, wanted_price
+from maker_site.pages.cost_words import (
+    at_least,
+    cost_shown,
+    left_shown,
+    margin_shown,
+    price_shown,
+    price_split,
+    wanted_price,
+)
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Link
@@ -93,7 +101,7 @@ def _row(book: Notebook, project: Project) -> CostLineShown:
         None if price.shown is None else float(price.shown),
         left_shown(book, price, sheet),
         None if price.profit is None else float(price.profit),
-        None if price.margin is None else figures.percent(price.margin),
+        margin_shown(book, price, sheet),
         None if price.margin is None else float(price.margin),
         None if hour is None else figures.money(hour),
         None if hour is None else float(hour),
