@@ -15,6 +15,8 @@ class ArticleHead(Part):
     """Without it the article stays in the workshop copy."""
     summary: f.Text | None = None
     occasions: f.TextList = ()
+    was: f.TextList = ()
+    """Ids it had before; pages that lead on stay at their addresses. Public once the article is shared."""
 
 
 class Article(Record):

@@ -30,7 +30,7 @@ PICTURE_ENDINGS: Final = (
 )
 _LISTS: Final = "index"
 """A page of this name lists the others of its folder, so no record may have it."""
-_ID: Final = re.compile(r"[^\W_][\w-]*(?:\.[\w-]+)*")
+RECORD_ID: Final = re.compile(r"[^\W_][\w-]*(?:\.[\w-]+)*")
 _ALSO_MEANT: Final = {
     ".yaml": (".yaml", ".yml"),
     ".md": (".md", ".markdown", ".txt"),
@@ -189,7 +189,7 @@ def wrong_id(record: str) -> str | None:
     """Return a sentence when this can't be the name of a record, else None."""
     if record == _LISTS:
         return f"“{_LISTS}” is the name of the page that lists the others; give the record another name"
-    if _ID.fullmatch(record):
+    if RECORD_ID.fullmatch(record):
         return None
     return f"{quoted(record)} can't be the name of a record; use letters, digits and hyphens, like {as_id(record)}"
 

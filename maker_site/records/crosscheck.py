@@ -5,12 +5,13 @@ Inner module of the records room.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Final
 
 from maker_site.records import words
+from maker_site.records.article import Article
 from maker_site.records.base import Origin
-from maker_site.records.content_folder import ContentFolder
+from maker_site.records.content_folder import RECORD_ID, ContentFolder
 from maker_site.records.fields import relative_path
 from maker_site.records.pictures_in_text import pictures_in_text
 from maker_site.records.pressing import Pressing
@@ -33,6 +34,8 @@ def crosscheck(workshop: Workshop, folder: ContentFolder, failed: set[str]) -> l
         found += _pressing(pressing, known, folder)
     for article in workshop.articles.values():
         found += _pictures(article.text, f"articles/{article.id}.md", folder)
+    found += _old_ids("project", {each.id: (each.origin, each.was) for each in workshop.projects.values()})
+    found += _old_ids("article", {each.id: (_head(each), each.head.was) for each in workshop.articles.values()})
     found += _currencies(workshop)
     return found
 
@@ -131,13 +134,32 @@ def _photos(project: Project, folder: ContentFolder) -> Iterator[Problem]:
                 "this is a link that leaves the content folder; copy the photo in instead",
             )
     menu = project.share.menu
-    if menu and menu.photo:
-        shared = {photo.file for photo in project.photos if photo.share}
-        if menu.photo not in shared:
+    shared = {photo.file for photo in project.photos if photo.share}
+    chosen = ((("share", "menu", "photo"), menu.photo if menu else None), (("video still",), project.video_still))
+    for place, file in chosen:
+        if file and file not in shared:
             yield project.origin.problem(
-                ("share", "menu", "photo"),
-                f"“{menu.photo}” is not a shared photo of this project{nearest(menu.photo, shared)}",
+                place, f"“{file}” is not a shared photo of this project{nearest(file, shared)}"
             )
+
+
+def _head(article: Article) -> Origin:
+    """Return where an article's fields are written."""
+    return Origin(f"articles/{article.id}.yaml")
+
+
+def _old_ids(what: str, records: Mapping[str, tuple[Origin, tuple[str, ...]]]) -> Iterator[Problem]:
+    """Find ids from before that are no ids, that a record has now, or that two records say they had."""
+    had: dict[str, str] = {}
+    for record_id, (origin, was) in records.items():
+        for index, old in enumerate(was):
+            place = ("was", index)
+            if not RECORD_ID.fullmatch(old) or old.lower() == "index":
+                yield origin.problem(place, f"{quoted(old)} can't have been a name; write letters, digits, - and _")
+            elif old in records:
+                yield origin.problem(place, f"{quoted(old)} is a {what} of its own, so its address is taken")
+            elif had.setdefault(old, record_id) != record_id:
+                yield origin.problem(place, f"{quoted(old)} is said of {had[old]} too; one address leads to one {what}")
 
 
 def _pressing(pressing: Pressing, known: _Known, folder: ContentFolder) -> Iterator[Problem]:

@@ -83,6 +83,8 @@ class MenuEntry(Part):
     options: f.TextList = ()
     photo: f.InnerPath | None = None
     """One of the project's shared photos; the first of them where absent."""
+    gift: f.YesNo = False
+    """Put among the gift ideas under the project's occasions, even where there is no tutorial."""
 
 
 class Share(Part):
@@ -120,12 +122,18 @@ class Project(Record):
     at_once: f.CountFromOne | None = None
     batch: f.CountFromOne | None = None
     video: f.WebAddress | None = None
+    video_still: f.InnerPath | None = None
+    """One of the project's shared photos, to stand for the video; the cover where absent."""
+    tools: f.TextList = ()
+    """What is used and not used up; for everybody, with the tutorial."""
     for_: f.Text | None = None
     """Private."""
     order: Order | None = None
     note: f.Text | None = None
     """Private."""
     care: f.Text | None = None
+    was: f.TextList = ()
+    """Ids it had before; pages that lead on stay at their addresses. Public once the tutorial is shared."""
     share: Share = Share()
 
     tutorial: str | None = None

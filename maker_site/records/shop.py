@@ -53,6 +53,8 @@ class Shop(Record):
     """A sentence at the foot of every page of both copies."""
     address: f.WebAddress | None = None
     """Where the public copy lives."""
+    domain_file: f.YesNo = False
+    """Puts the address's domain into a file of the public copy, as some hosts want it; public."""
     workshop_address: f.WebAddress | None = None
     """Where the workshop copy is served at home; private."""
     contact: f.Text | None = None
