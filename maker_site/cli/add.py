@@ -235,5 +235,5 @@ def _refuse_twice(content: Path, kind: Kind, record_id: str) -> None:
 
 
 def _fail(sentence: str) -> NoReturn:
-    click.secho(f"{sentence[0].upper()}{sentence[1:]}. Nothing was added.", fg="red", err=True)
+    click.secho(f"Nothing was added: {sentence}.", fg="red", err=True)
     raise SystemExit(PROBLEMS)

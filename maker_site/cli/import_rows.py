@@ -78,7 +78,7 @@ def run(content: Path, file: Path, said: Said, *, write: bool) -> bool:
         try:
             tell_added(content, add_rows(content, f"imported-{as_id(file.stem)}", new))
         except NotAdded as refused:
-            _fail(f"nothing was added: {refused}")
+            _fail(str(refused))
     return bool(read.refused)
 
 
@@ -295,5 +295,5 @@ def _rows(number: int) -> str:
 
 
 def _fail(sentence: str) -> NoReturn:
-    click.secho(f"{sentence[0].upper()}{sentence[1:]}.", fg="red", err=True)
+    click.secho(f"Nothing was added: {sentence}.", fg="red", err=True)
     raise SystemExit(PROBLEMS)

@@ -73,8 +73,8 @@ def create_file(root: Path, path: Path, data: bytes) -> None:
     if folder.holds(path):
         raise NotAdded(f"{folder.name(path)} is there already and was left as it is")
     new = path.with_name(f".{path.name}.{os.getpid()}.new")
+    create_folders(root, [path.parent])
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
         try:
             _write_new(new, data)
             _take_place(new, path, data)
