@@ -268,3 +268,40 @@ def print_transfer_command(
     from maker_site.cli.print_transfer import Options, run
 
     run(content, projects, Options(pieces, paper, names, mirror, out, theme), as_json=as_json)
+
+
+@print_group.command("card")
+@click.argument("projects", metavar="[PROJECT…]", nargs=-1)
+@_CONTENT
+@click.option("--substrate", help="The cards of every project on it.")
+@click.option("--all", "every", is_flag=True, help="Every card.")
+@click.option("--paper", help="A6 or 4x6, one card a page; A4 or Letter, several with cut marks; A6 if not said.")
+@_PDF_OUT
+@_THEME
+def print_card_command(
+    projects: tuple[str, ...],
+    content: Path,
+    substrate: str | None,
+    paper: str | None,
+    out: Path | None,
+    theme: str,
+    *,
+    every: bool,
+) -> None:
+    """Make press cards to laminate, black on white, the cautions first."""
+    from maker_site.cli.print_card import Which, run
+
+    run(content, Which(projects, substrate, every), paper, out, theme)
+
+
+@print_group.command("menu")
+@_CONTENT
+@click.option("--paper", help="A4, Letter, A3 … or WxH; the shop’s paper if not said. A large one makes a poster.")
+@click.option("--fold", "folds", type=click.IntRange(0, 3), default=0, show_default=True, help="Folds of a leaflet.")
+@_PDF_OUT
+@_THEME
+def print_menu_command(content: Path, paper: str | None, folds: int, out: Path | None, theme: str) -> None:
+    """Make the menu to hand out, of nothing but what is shared: a sheet, a poster, or a leaflet."""
+    from maker_site.cli.print_menu import run
+
+    run(content, paper, folds, out, theme)

@@ -17,7 +17,7 @@ from maker_site.paper.transfer import Job
 from maker_site.paper.typesetting import PaperProblem
 from maker_site.records.content_folder import reason
 from maker_site.writer.printing import setter
-from maker_site.writer.themes import ThemeProblem
+from maker_site.writer.themes import ThemeProblem, theme
 from maker_site.writer.transfer_job import Asked, TransferProblem, sheets_as_data, sheets_of
 
 _LONGEST_LIST = 1024 * 1024
@@ -49,7 +49,7 @@ def run(content: Path, ids: tuple[str, ...], options: Options, *, as_json: bool)
     check_target(out)
     try:
         sheets = sheets_of(book, projects, asked)
-        with setter(options.theme, content) as setting, tempfile.TemporaryDirectory() as folder:
+        with setter(theme(options.theme, content), content) as setting, tempfile.TemporaryDirectory() as folder:
             pdf, more = sheets.set(setting, book, Path(folder))
     except TransferProblem as problem:
         _refused(problem)

@@ -8,6 +8,8 @@ from urllib.parse import quote
 
 PICTURES = "pictures"
 """The folder of all derivatives in each copy."""
+MENU_PAPER = "menu.pdf"
+"""The menu to hand out, in each copy."""
 
 
 def slug(text: str) -> str:
@@ -33,6 +35,11 @@ def cost(project_id: str) -> str:
 def proof(project_id: str) -> str:
     """Return the address of a project's placement proof."""
     return f"proofs/{project_id}.html"
+
+
+def card_paper(project_id: str) -> str:
+    """Return the address of a project's press card as a PDF."""
+    return f"cards/{project_id}.pdf"
 
 
 def blank(blank_id: str) -> str:

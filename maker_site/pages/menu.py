@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from maker_site.pages.addresses import slug
+from maker_site.pages.addresses import MENU_PAPER, slug
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Link, Menu, MenuItem, MenuSection, Picture
 from maker_site.pages.pictures import picture_at
@@ -32,6 +32,11 @@ def menu(book: Notebook, page_of: Callable[[Project], Link | None]) -> Menu:
         shop.contact,
         book.wording.day(book.newest_day),
     )
+
+
+def menu_paper(shown: Menu) -> Link | None:
+    """Return the way to the menu as a PDF; None where there is nothing on it."""
+    return Link("The menu to print (PDF)", MENU_PAPER) if shown.sections else None
 
 
 def shared_photos(book: Notebook, project: Project) -> dict[str, Picture]:

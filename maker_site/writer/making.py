@@ -6,7 +6,7 @@ import re
 import shutil
 import tempfile
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping, MutableMapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, MutableMapping
 from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
@@ -16,15 +16,19 @@ from pathlib import Path
 from maker_site.media import make as make_pictures
 from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
+from maker_site.pages.menu import menu
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.public.plan import public_frame, public_pages
 from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
+from maker_site.pages.workshop.views import CardPage
 from maker_site.records import Problem, load
 from maker_site.workings.review import review
 from maker_site.writer.gather import gather, picture_paths, side_by_side
 from maker_site.writer.gather_artwork import gather_artwork
 from maker_site.writer.known_coverage import keep_coverage, known_coverage
+from maker_site.writer.known_papers import keep_papers, known_papers
+from maker_site.writer.papers import write_papers
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.site_folder import Changes, SiteFolder
 from maker_site.writer.themes import theme
@@ -61,15 +65,28 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
     used = theme(theme_name, content)
     with SiteFolder.open(out) as site:
         wanted: dict[str, set[str]] = defaultdict(set)
+        cards: dict[str, CardPage] = {}
         copies = (
-            ("workshop", workshop_frame(book), workshop_pages(book)),
+            ("workshop", workshop_frame(book), _noting_cards(workshop_pages(book), cards)),
             ("public", public_frame(book), public_pages(book)),
         )
         pages = sum(_write_copy(site, copy, Renderer(used, frame), each, wanted, told) for copy, frame, each in copies)
         _write_pictures(site, book, wanted, told)
+        papers = known_papers(out)
+        said = write_papers(site, book, used, cards, menu(book, lambda _: None), papers, told)
         in_use = {each.digest for each in book.artwork.values()}
         keep_coverage(out, {digest: share for digest, share in known.items() if digest in in_use})
-        return Made(problems, site.commit(), pages, sum(len(names) for names in wanted.values()))
+        changes = site.commit()
+        keep_papers(out, papers)
+        return Made((*problems, *said), changes, pages, sum(len(names) for names in wanted.values()))
+
+
+def _noting_cards(pages: Iterable[Page | Text], cards: dict[str, CardPage]) -> Iterator[Page | Text]:
+    """Yield the pages as they come, and note what each press card shows: it goes on paper too."""
+    for page in pages:
+        if isinstance(page, Page) and isinstance(page.view, CardPage):
+            cards[page.view.id] = page.view
+        yield page
 
 
 def read_notebook(

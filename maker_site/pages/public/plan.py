@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
-from maker_site.pages.menu import menu, shared_photos
+from maker_site.pages.menu import menu, menu_paper, shared_photos
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Link, Picture
@@ -89,7 +89,7 @@ def public_pages(book: Notebook) -> Iterator[Page | Text]:
     yield Page(door, "public/articles.html", "Articles", ArticleList(rows), door=door)
     for article in articles(book):
         yield _article_page(book, article)
-    yield Page("menu.html", "public/menu.html", "Menu", MenuPage(card), door="menu.html")
+    yield Page("menu.html", "public/menu.html", "Menu", MenuPage(card, menu_paper(card)), door="menu.html")
     yield _about_page(book)
 
 

@@ -164,3 +164,5 @@ class MenuPage:
     """menu.html."""
 
     menu: Menu
+    paper: Link | None
+    """The same as a PDF to print; None where there is nothing on it."""

@@ -62,6 +62,7 @@ def card_page(book: Notebook, project: Project) -> Page:
         Markup(segno.make_qr(target, error="m").svg_inline(border=4, scale=4, omitsize=True, svgclass="square-code")),
         target,
         words,
+        Link("The card as a PDF", addresses.card_paper(project.id)),
     )
     return Page(addresses.card(project.id), "workshop/card.html", f"Press card: {project.title}", view)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from maker_site.pages import addresses
-from maker_site.pages.menu import menu
+from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Link
@@ -64,4 +64,4 @@ def workshop_pages(book: Notebook) -> Iterator[Page | Text]:
     yield supplies_page(book)
     yield from writing_pages(book)
     shown = menu(book, lambda project: Link(project.title, addresses.project(project.id)))
-    yield Page("menu.html", "workshop/menu.html", "Menu", MenuPage(shown), door="menu.html")
+    yield Page("menu.html", "workshop/menu.html", "Menu", MenuPage(shown, menu_paper(shown)), door="menu.html")

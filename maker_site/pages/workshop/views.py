@@ -564,6 +564,8 @@ class CardPage:
     """What the code holds."""
     code_words: str
     """Where it leads, in words."""
+    paper: Link
+    """The same card as a PDF."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -821,6 +823,8 @@ class MenuPage:
     """menu.html: as customers see it."""
 
     menu: Menu
+    paper: Link | None
+    """The same as a PDF to hand out; None where there is nothing on it."""
 
 
 @dataclass(frozen=True, slots=True)

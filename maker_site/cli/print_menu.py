@@ -1,0 +1,56 @@
+"""`maker-site print menu`: the menu as a sheet, a poster or a leaflet."""
+
+from __future__ import annotations
+
+import tempfile
+from pathlib import Path
+
+import click
+
+from maker_site.cli.paper_file import check_target, fail, paper_asked, tell_cautions, write_paper
+from maker_site.cli.reading import read_book
+from maker_site.media import PictureProblem
+from maker_site.pages.menu import menu
+from maker_site.paper.menu import menu_document
+from maker_site.paper.sizes import sheet_of, sheet_size
+from maker_site.paper.typesetting import PaperProblem, missing_words
+from maker_site.writer.gather import side_by_side
+from maker_site.writer.printing import language_of, make_picture, menu_card_of, menu_pictures, setter
+from maker_site.writer.themes import ThemeProblem, theme
+
+_USUAL = "A4"
+
+
+def run(content: Path, paper: str | None, folds: int, out: Path | None, theme_name: str) -> None:
+    """Make the menu of what is shared and say how it is to be folded."""
+    book = read_book(content)
+    shop = book.workshop.shop
+    sheet = paper_asked(paper, shop.units.length) or (sheet_of(shop.paper) if shop.paper else sheet_size(_USUAL))
+    target = out or Path("menu.pdf")
+    check_target(target)
+    view = menu(book, lambda _: None)
+    pictures = menu_pictures(book, view)
+    try:
+        with setter(theme(theme_name, content), content) as setting, tempfile.TemporaryDirectory() as name:
+            folder = Path(name)
+            names = sorted(pictures)
+            made = side_by_side(lambda each: make_picture(book, each, pictures[each], folder), names)
+            files = dict(zip(names, made, strict=True))
+            card = menu_card_of(book, view)
+            document = menu_document(card, sheet, folds, f"{shop.name}: menu", language_of(book), files)
+            set_paper = setting.set(document)
+    except ThemeProblem as problem:
+        raise click.UsageError(str(problem)) from problem
+    except (PictureProblem, PaperProblem) as problem:
+        fail([str(problem)])
+    write_paper(target, set_paper.pdf)
+    tell_cautions([missing_words(set_paper.missing)] if set_paper.missing else [])
+    count = sum(len(part.lines) for part in card.parts)
+    click.echo(f"{count} {'entry' if count == 1 else 'entries'} on {sheet.name}: {target}")
+    if folds:
+        how = {
+            1: "fold it once",
+            2: "fold the right third of the inside over, then the left one over it",
+            3: "fold it to and fro",
+        }[folds]
+        click.echo(f"Print both sides, turned on the short edge, then {how} along the dotted marks.")
