@@ -1,5 +1,8 @@
 """`maker-site import`: looked at first, nothing guessed in silence, nothing added twice, nothing invented."""
 
+import csv
+import io
+import random
 from pathlib import Path
 
 import pytest
@@ -301,3 +304,60 @@ def test_a_formula_from_elsewhere_is_harmless_in_the_log(content: Path) -> None:
     assert b'," =HYPERLINK(""x"")",' in log_files(content)["imported-old-book.csv"]
     assert imported(content)[0].note == '=HYPERLINK("x")'
     assert "1 already there" in again.output
+
+
+NOTEBOOK_HEADING = [
+    "Date",
+    "Material",
+    "Machine",
+    "Temp(F)",
+    "Mins",
+    "Secs",
+    "Qty",
+    "OK",
+    "Notes",
+    "Faults",
+    "Job",
+    "PSI",
+]
+ODD = [
+    "",
+    "-",
+    "yes",
+    "18/4/23",
+    "400",
+    "204 C",
+    "½",
+    "²",
+    "1/0",
+    "1,200",
+    "9" * 40,
+    "=1+1",
+    "a\nb",
+    '"q"',
+    "../x",
+    "\x00",
+    "…",
+]
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_whatever_the_cells_hold_the_log_stays_sound_and_again_adds_nothing(content: Path, seed: int) -> None:
+    cells = ["18/4/23", "slate", "clam", "400", "5", "30", "4", "3", "n", "", "", "40"]
+    odd = random.Random(seed)
+    out = io.StringIO(newline="")
+    table = csv.writer(out, delimiter=odd.choice(",;\t"))
+    table.writerow(NOTEBOOK_HEADING)
+    for _ in range(30):
+        changed = odd.randrange(len(cells))
+        table.writerow([*cells[:changed], odd.choice(ODD), *cells[changed + 1 :]])
+
+    first = bring(content, out.getvalue(), "--yes", "--write")
+    before = log_files(content)
+    second = bring(content, out.getvalue(), "--yes", "--write")
+
+    assert {first.exit_code, second.exit_code} <= {0, 1}
+    assert load(content).errors == ()
+    assert imported(content)
+    assert ": 0 to add" in second.output
+    assert log_files(content) == before
