@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from maker_site.media.social import Sign
+
 
 @dataclass(frozen=True, slots=True)
 class Page:
@@ -22,6 +24,8 @@ class Page:
     """The address of the door that it stands behind, to be marked in the header."""
     description: str | None = None
     """One line for those who find the page by search; public copy."""
+    found: Any = None
+    """What the programs of others are told of the page; public copy, where the shop says its address."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,3 +34,11 @@ class Text:
 
     address: str
     text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """One picture that is drawn where it is not there yet; its name carries a hash of all that it is drawn from."""
+
+    address: str
+    sign: Sign

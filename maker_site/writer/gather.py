@@ -14,6 +14,7 @@ from maker_site.records import Problem, Workshop
 from maker_site.records.pictures_in_text import pictures_in_text
 
 T = TypeVar("T")
+G = TypeVar("G")
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +72,7 @@ def gather(root: Path, paths: Sequence[str], *, wholly: bool = False) -> Gathere
     )
 
 
-def side_by_side(work: Callable[[str], T], items: Iterable[str]) -> Iterator[T]:
+def side_by_side(work: Callable[[G], T], items: Iterable[G]) -> Iterator[T]:
     """Do the work on every core; the heavy parts of picture work let other threads run."""
     pool = ThreadPoolExecutor(max_workers=os.cpu_count() or 1)
     try:

@@ -18,7 +18,7 @@ from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
 from maker_site.pages.menu import menu
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.page import Page, Text
+from maker_site.pages.page import Drawn, Page, Text
 from maker_site.pages.public.plan import public_frame, public_pages
 from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
 from maker_site.pages.workshop.views import CardPage
@@ -30,6 +30,7 @@ from maker_site.writer.known_coverage import keep_coverage, known_coverage
 from maker_site.writer.known_papers import keep_papers, known_papers
 from maker_site.writer.papers import write_papers
 from maker_site.writer.rendering import Renderer
+from maker_site.writer.signs import noting_signs, write_signs
 from maker_site.writer.site_folder import Changes, SiteFolder
 from maker_site.writer.themes import theme
 
@@ -65,13 +66,15 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
     used = theme(theme_name, content)
     with SiteFolder.open(out) as site:
         wanted: dict[str, set[str]] = defaultdict(set)
+        signs: list[Drawn] = []
         cards: dict[str, CardPage] = {}
         copies = (
             ("workshop", workshop_frame(book), _noting_cards(workshop_pages(book), cards)),
-            ("public", public_frame(book), public_pages(book)),
+            ("public", public_frame(book), noting_signs(public_pages(book), signs)),
         )
         pages = sum(_write_copy(site, copy, Renderer(used, frame), each, wanted, told) for copy, frame, each in copies)
         _write_pictures(site, book, wanted, told)
+        write_signs(site, book, signs, told)
         papers = known_papers(out)
         said = write_papers(site, book, used, cards, menu(book, lambda _: None), papers, told)
         in_use = {each.digest for each in book.artwork.values()}

@@ -56,6 +56,7 @@ class Renderer:
                 title=page.title,
                 description=page.description,
                 door=page.door,
+                found=page.found,
                 here=here,
                 to=lambda address: relative(here, address),
                 asset=self._asset(here),

@@ -1,0 +1,148 @@
+"""Pictures that are drawn and not taken: what a shared link is shown with, and the sign in a browser's tab.
+
+Their names carry a hash of all that they are drawn from, so that one that is there is right.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import json
+import shutil
+import tempfile
+import unicodedata
+from dataclasses import astuple, dataclass
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Final, Literal
+
+if TYPE_CHECKING:
+    import typst
+
+SOCIAL_SIZE: Final = (1200, 630)
+"""Pixels. What most programs that show a shared link ask for; common practice, no source."""
+ICON_SIZE: Final = (192, 192)
+"""Pixels; common practice, no source."""
+_JPEG_QUALITY: Final = 82
+_WRITABLE: Final = ("LATIN", "GREEK", "CYRILLIC")
+"""Scripts that the typesetter's own fonts have."""
+_COMMON: Final = """
+#let data = json(bytes(sys.inputs.data))
+#let fonts = ("Libertinus Serif", "New Computer Modern")
+#set text(font: fonts, fill: rgb("#1f1d1a"), lang: data.language, hyphenate: false)
+#let hatch(..size) = image(bytes(data.hatch), format: "svg", ..size)
+"""
+_SOCIAL: Final = (
+    _COMMON
+    + """
+#set page(width: 1200pt, height: 630pt, margin: 0pt, fill: rgb("#faf7f0"))
+#set par(leading: 0.42em)
+#let title(size) = text(size, weight: "bold", data.words)
+#let fitted(size) = if size <= 34pt or measure(title(size), width: 344pt).height <= 330pt {
+  title(size)
+} else {
+  fitted(size - 3pt)
+}
+#place(if data.cover {
+  image("cover.jpg", width: 780pt, height: 630pt, fit: "cover")
+} else {
+  hatch(width: 780pt, height: 630pt, fit: "cover")
+})
+#let perforation = (paint: rgb("#8d8474"), thickness: 3pt, dash: (9pt, 7pt))
+#place(dx: 792pt, line(angle: 90deg, length: 630pt, stroke: perforation))
+#let stub(..place-words, body) = place(dx: 824pt, ..place-words, body)
+#stub(dy: 44pt, box(width: 344pt, height: 84pt, clip: true, stroke: 1.5pt + rgb("#1f1d1a"), hatch(width: 780pt)))
+#stub(dy: 160pt, box(width: 344pt, height: 330pt, clip: true, context fitted(58pt)))
+#stub(left + bottom, dy: -44pt, box(width: 344pt, text(26pt, fill: rgb("#5c564c"), data.under)))
+"""
+)
+_ICON: Final = (
+    _COMMON
+    + """
+#set page(width: 192pt, height: 192pt, margin: 0pt, fill: rgb("#faf7f0"))
+#let size = if data.words.clusters().len() > 1 { 98pt } else { 124pt }
+#place(center + top, dy: 26pt, text(size, weight: "bold", top-edge: "cap-height", data.words))
+#place(left + bottom, box(width: 192pt, height: 56pt, clip: true, hatch(width: 192pt)))
+"""
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """One picture to be drawn. It holds nothing but what everybody may see."""
+
+    kind: Literal["social", "icon"]
+    words: str
+    """The title, or the shop's initials."""
+    under: str
+    """The shop's name; empty on an icon."""
+    hatch: str
+    """The hatching of the material as an SVG that needs no style sheet."""
+    language: str = "en"
+    cover: str | None = None
+    """The path of a shared photo from the content folder."""
+    digest: str = ""
+    """Content hash of that photo."""
+
+    @property
+    def name(self) -> str:
+        """Return the file's name: a hash of everything that it is drawn from."""
+        said = (*astuple(self)[:5], self.digest, _template(self), _JPEG_QUALITY)
+        digest = hashlib.blake2b(repr(said).encode("utf-8", "surrogateescape"), digest_size=8).hexdigest()
+        return f"{digest}.{'jpg' if self.kind == 'social' else 'png'}"
+
+
+def draw(sign: Sign, cover: Path | None) -> bytes:
+    """Return the picture's bytes: a JPEG of 1200 x 630 px, or for an icon a PNG. The same input gives the same bytes.
+
+    `cover` is a JPEG of the sign's photo. Words in a script that no font at hand has are left out.
+    """
+    from PIL import Image
+
+    data = {
+        "words": sign.words if writable(sign.words) else "",
+        "under": sign.under if writable(sign.under) else "",
+        "hatch": sign.hatch,
+        "cover": cover is not None,
+        "language": sign.language,
+    }
+    with tempfile.TemporaryDirectory(prefix="maker-site-") as name:
+        folder = Path(name).resolve()
+        (folder / "sign.typ").write_text(_template(sign), encoding="utf-8")
+        if cover is not None:
+            shutil.copyfile(cover, folder / "cover.jpg")
+        drawn = _compiler(folder).compile(
+            format="png", ppi=72.0, sys_inputs={"data": json.dumps(data, ensure_ascii=False)}
+        )
+    assert isinstance(drawn, bytes)
+    out = io.BytesIO()
+    with Image.open(io.BytesIO(drawn)) as picture:
+        plain = picture.convert("RGB")
+    if sign.kind == "icon":
+        plain.save(out, "PNG", optimize=True)
+    else:
+        plain.save(out, "JPEG", quality=_JPEG_QUALITY, progressive=True, optimize=True)
+    return out.getvalue()
+
+
+def writable(text: str) -> bool:
+    """Tell whether every letter is of a script that the typesetter's own fonts have."""
+    letters = (character for character in text if character.isalpha())
+    return all(unicodedata.name(letter, "").startswith(_WRITABLE) for letter in letters)
+
+
+def _template(sign: Sign) -> str:
+    return _SOCIAL if sign.kind == "social" else _ICON
+
+
+def _compiler(folder: Path) -> typst.Compiler:
+    import typst
+
+    return typst.Compiler(folder / "sign.typ", root=folder, font_paths=_fonts(), ignore_system_fonts=True)
+
+
+@cache
+def _fonts() -> typst.Fonts:
+    import typst
+
+    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=True)
