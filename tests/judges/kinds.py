@@ -40,6 +40,7 @@ KINDS = (
     Kind("settings of a substrate", "workshop", ("settings/slate.html", "settings/*.html")),
     Kind("blanks", "workshop", ("blanks/index.html",)),
     Kind("blank", "workshop", ("blanks/slate-coaster-lumm.html", "blanks/*.html")),
+    Kind("test ladder", "workshop", ("ladders/slate-coaster-marlpit.html", "ladders/*.html")),
     Kind("presses", "workshop", ("presses/index.html",)),
     Kind("press", "workshop", ("presses/clam.html", "presses/*.html")),
     Kind("supplies", "workshop", ("supplies/index.html",)),
