@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import posixpath
 import re
+from functools import lru_cache
 from urllib.parse import quote
 
 PICTURES = "pictures"
@@ -77,8 +78,13 @@ def relative(here: str, to: str) -> str:
     if re.match(r"(?:https?|mailto):", to) or to.startswith("#"):
         return to
     path, mark, fragment = to.partition("#")
-    link = posixpath.relpath(path, posixpath.dirname(here) or ".") if path != here else posixpath.basename(path)
-    return quote(link) + (f"#{quote(fragment)}" if mark else "")
+    link = posixpath.basename(path) if path == here else _way(posixpath.dirname(here), path)
+    return link + (f"#{quote(fragment)}" if mark else "")
+
+
+@lru_cache(maxsize=16384)
+def _way(folder: str, path: str) -> str:
+    return quote(posixpath.relpath(f"/{path}", f"/{folder}"))  # both absolute, or each asks where the program runs
 
 
 def whole(address: str, to: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from fractions import Fraction
 from functools import cached_property
@@ -51,6 +51,12 @@ class Notebook:
     """Mean ink coverage of artwork, 0 to 1, by path from the content folder, where it was measured."""
     artwork: Mapping[str, ArtworkFile] = field(default_factory=dict)
     """Design files by path from the content folder, as far as they were read."""
+
+    def with_cautions(self, cautions: tuple[Problem, ...]) -> Notebook:
+        """Return the same notebook with what reading found, keeping all that is worked out already."""
+        made = replace(self, cautions=cautions)
+        made.__dict__.update({name: value for name, value in self.__dict__.items() if name not in _GIVEN})
+        return made
 
     @cached_property
     def wording(self) -> Wording:
@@ -213,6 +219,9 @@ class Notebook:
         if price.shown is None or (price.source != "typed" and not self.cost_sheets[project.id].complete):
             return None
         return self.figures.typed(price.shown) if price.source == "typed" else self.figures.money(price.shown)
+
+
+_GIVEN = frozenset(each.name for each in fields(Notebook))
 
 
 def motif_of(artwork: ArtworkFile) -> Motif:

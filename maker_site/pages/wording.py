@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
+from functools import lru_cache
 from typing import overload
 
 from babel import Locale
@@ -51,10 +52,7 @@ class Wording:
 
     def figure(self, value: Fraction, places: int = 0) -> str:
         """Return a figure rounded half away from zero to at most `places` decimals, in the locale's digits."""
-        exact = Decimal(value.numerator) / Decimal(value.denominator)
-        rounded = exact.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP)
-        rounded = rounded + 0 if rounded else abs(rounded)  # no “-0”
-        return str(format_decimal(rounded, format=f"#,##0.{'#' * places}" if places else "#,##0", locale=self.locale))
+        return _figure(value.numerator, value.denominator, places, self.locale)
 
     def count(self, value: int) -> str:
         """Return a whole number with the locale's grouping."""
@@ -70,7 +68,7 @@ class Wording:
         """Return a date as the locale writes it, the month as a word."""
         if given is None:
             return None
-        return Day(given.isoformat(), str(format_date(given, "d MMM y", locale=self.locale)))
+        return _day(given, self.locale)
 
     def temperature(self, given: Temperature) -> Both:
         """Return whole degrees in both units, the shop's first."""
@@ -173,6 +171,20 @@ class Wording:
             self.day(given.last_used),
             tuple(f"{defect} ({count})" for defect, count in given.defects),
         )
+
+
+# A workshop says the same few figures and days many thousand times, and formatting by CLDR is slow.
+@lru_cache(maxsize=65536)
+def _figure(numerator: int, denominator: int, places: int, locale: Locale) -> str:
+    exact = Decimal(numerator) / Decimal(denominator)
+    rounded = exact.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP)
+    rounded = rounded + 0 if rounded else abs(rounded)  # no “-0”
+    return str(format_decimal(rounded, format=f"#,##0.{'#' * places}" if places else "#,##0", locale=locale))
+
+
+@lru_cache(maxsize=16384)
+def _day(given: date, locale: Locale) -> Day:
+    return Day(given.isoformat(), str(format_date(given, "d MMM y", locale=locale)))
 
 
 FACE_WORDS = {

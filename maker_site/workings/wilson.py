@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import sqrt
 from typing import Final, NamedTuple
 
@@ -16,6 +17,7 @@ class Interval(NamedTuple):
     high: float
 
 
+@lru_cache(maxsize=16384)
 def interval(good: int, pressed: int, z: float = Z_95) -> Interval | None:
     """Return Wilson's score interval for `good` of `pressed`, two-sided; None where nothing was pressed.
 

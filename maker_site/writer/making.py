@@ -7,7 +7,7 @@ import shutil
 import tempfile
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, MutableMapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from functools import partial
@@ -116,7 +116,7 @@ def read_notebook(
     errors = (*looked.problems, *artwork.errors)
     found = review(workshop, book.remakes.values())
     problems = tuple(sorted({*findings.problems, *errors, *artwork.cautions, *found}))
-    return (None if errors else replace(book, cautions=problems)), problems
+    return (None if errors else book.with_cautions(problems)), problems
 
 
 def _write_copy(

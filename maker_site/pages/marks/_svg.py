@@ -1,10 +1,12 @@
 """Small pieces of SVG text, escaped and with steady figures. Inner module: used by the marks only."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from markupsafe import Markup, escape
 
 
+@lru_cache(maxsize=65536)  # drawings say the same few coordinates over and over
 def num(value: float) -> str:
     """A coordinate with at most two decimals and no trailing zeros, so that the same drawing is the same text."""
     text = f"{value:.2f}".rstrip("0").rstrip(".")

@@ -1,6 +1,7 @@
 """Counted evidence: a dot for each piece in the order pressed, and the interval of the true share as a bar."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from markupsafe import Markup
 
@@ -30,6 +31,11 @@ def evidence_dots(outcomes: Sequence[bool], *, title: str | None = None) -> Mark
     """
     if len(outcomes) > MOST_DOTS:
         return _figures(sum(outcomes), len(outcomes), title)
+    return _dots(tuple(outcomes), title)
+
+
+@lru_cache(maxsize=16384)
+def _dots(outcomes: tuple[bool, ...], title: str | None) -> Markup:
     rows = max(1, -(-len(outcomes) // _ROW))
     columns = min(max(len(outcomes), 1), _ROW)
     width = columns * _PITCH + ((columns - 1) // 5) * _FIVES_GAP + 3
@@ -37,6 +43,7 @@ def evidence_dots(outcomes: Sequence[bool], *, title: str | None = None) -> Mark
     return drawing(dots, width=width, height=rows * _ROW_HEIGHT, title=title, css_class="m-dots")
 
 
+@lru_cache(maxsize=4096)
 def interval_bar(low: float, high: float, share: float, *, title: str | None = None) -> Markup:
     """A bar from LOW to HIGH on an axis of 0 to 100 %, with a tick at the observed SHARE; all three are 0 to 1.
 

@@ -6,6 +6,7 @@ are looked at on a screen.
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 
 from markupsafe import Markup
 
@@ -21,6 +22,7 @@ def swatch(substrate: str, *, width: float = 40, height: float = 24, title: str 
     return family_swatch(hatch_of(substrate).family, width=width, height=height, title=title)
 
 
+@lru_cache(maxsize=1024)
 def family_swatch(family: str, *, width: float = 40, height: float = 24, title: str | None = None) -> Markup:
     """A hatched sample of a FAMILY (a key of HATCHES), for the key to the hatchings."""
     sample = hatched_box(HATCHES[family], 0.5, 0.5, width - 1, height - 1)
@@ -58,6 +60,7 @@ def hatch_pattern(hatch: Hatch, name: str) -> str:
     return f"{start}{_inked(hatch, ((0, 0),), hatch.rules, 0, hatch.height)}</pattern>"
 
 
+@lru_cache(maxsize=4096)  # the same samples stand on thousands of pages
 def hatched_field(hatch: Hatch, width: float, height: float) -> str:
     """The strokes that cover 0 0 to WIDTH HEIGHT; they reach beyond it and are to be clipped."""
     turned = _Turned(hatch.turn, width, height)
