@@ -19,6 +19,7 @@ STANDARD: Final = "ua-1"
 STAND_IN: Final = "□"
 """Printed for a character that no font has."""
 _MISSING: Final = re.compile(r'the text `"((?:[^"\\]|\\.)*)"` could not be displayed')
+_SAID: Final = re.compile(r'panicked with: "?([^"\\]*)"?')
 _ESCAPED: Final = re.compile(r"\\(?:u\{([0-9a-fA-F]+)\}|(.))")
 _UNWRITTEN: Final = {"n": "\n", "r": "\r", "t": "\t", "0": "\0"}
 _MOST_TRIES: Final = 20
@@ -159,6 +160,10 @@ def _without(value: Any, missing: set[str]) -> Any:
 
 
 def _sentence(template: str, error: typst.TypstError) -> str:
+    """Return what is wrong with a template and where; what a template itself says of its input stands alone."""
+    if said := _SAID.fullmatch(error.message):
+        return said[1]
     place = re.search(r"┌─ (\S+?:\d+)(?::\d+)?", error.diagnostic or "")
     hints = f" ({'; '.join(error.hints)})" if error.hints else ""
-    return f"{place[1] if place else template}: {error.message}{hints}"
+    where = place[1].rpartition("/")[2] if place else template
+    return f"{where}: {error.message}{hints}"
