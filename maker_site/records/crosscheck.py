@@ -135,11 +135,14 @@ def _photos(project: Project, folder: ContentFolder) -> Iterator[Problem]:
             )
     menu = project.share.menu
     shared = {photo.file for photo in project.photos if photo.share}
-    chosen = ((("share", "menu", "photo"), menu.photo if menu else None), (("video still",), project.video_still))
-    for place, file in chosen:
+    chosen: tuple[tuple[Place, str | None], ...] = (
+        (("share", "menu", "photo"), menu.photo if menu else None),
+        (("video still",), project.video_still),
+    )
+    for where, file in chosen:
         if file and file not in shared:
             yield project.origin.problem(
-                place, f"“{file}” is not a shared photo of this project{nearest(file, shared)}"
+                where, f"“{file}” is not a shared photo of this project{nearest(file, shared)}"
             )
 
 

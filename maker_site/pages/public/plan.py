@@ -2,49 +2,67 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
-
-from markupsafe import Markup
+from functools import cached_property
 
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
-from maker_site.pages.menu import menu, menu_paper, shared_photos
+from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.page import Page, Text
-from maker_site.pages.parts import Link, Picture
+from maker_site.pages.page import Drawn, Page, Text
+from maker_site.pages.parts import Link, Menu, MenuItem
 from maker_site.pages.picture_html import figure_html
 from maker_site.pages.pictures import picture_at
-from maker_site.pages.public.steps import title_and_rest, write_up
+from maker_site.pages.public.data import canonical, product_node
+from maker_site.pages.public.feed import FEED, Entry, feed
+from maker_site.pages.public.gifts import GIFTS, gift_ideas, public_price
+from maker_site.pages.public.lists import (
+    Group,
+    by_material,
+    by_month,
+    by_occasion,
+    occasion_links,
+    on_page,
+    pages_of,
+)
+from maker_site.pages.public.paid import DISCLOSURE, marked, paid_addresses
+from maker_site.pages.public.search import DATA, Told, told_article, told_item, told_tutorial, words_script
+from maker_site.pages.public.signs import icon, icon_drawing, social_of_page, social_of_project
+from maker_site.pages.public.sitemap import Mapped, domain_file, robots, sitemap
+from maker_site.pages.public.steps import title_and_rest
+from maker_site.pages.public.telling import Teller
+from maker_site.pages.public.tutorial import IN_TEXT, tile, tutorial_link, tutorial_page
 from maker_site.pages.public.views import (
     About,
     Article,
     ArticleList,
     ArticleRow,
     FrontPage,
+    GiftIdeas,
+    GroupList,
+    MaterialWay,
     MenuPage,
+    Missing,
+    Moved,
+    Paging,
     PublicFrame,
-    PublicTile,
-    SharedSetting,
-    SharedSupply,
+    SearchPage,
     Tutorial,
     TutorialList,
 )
-from maker_site.pages.stand_in import blank_drawing
-from maker_site.pages.wording import face_words, hazards
 from maker_site.pages.writing import written
 from maker_site.records import Article as ArticleRecord
 from maker_site.records import Project
 
 FOLDER = "articles"
+TUTORIALS = "tutorials/index.html"
+ARTICLES = f"{FOLDER}/index.html"
 _FRONT_TILES = 6
 _FRONT_ARTICLES = 4
-_NAMES_A_SUPPLY = "limit"
-_IN_TEXT = "(min-width: 52rem) 640px, calc(100vw - 32px)"
-"""How wide the theme lays a picture of a text."""
-DISCLOSURE = (
-    "Some links on this page are paid links: the maker earns something when you buy through them, at no cost to you."
-)
+_UNMAPPED = {"public/search.html", "public/moved.html", "public/missing.html"}
+"""Pages that nobody is to find by a search engine."""
 
 
 def public_frame(book: Notebook) -> PublicFrame:
@@ -52,12 +70,17 @@ def public_frame(book: Notebook) -> PublicFrame:
     shop = book.workshop.shop
     doors = [Link("Home", "index.html")]
     if tutorials(book):
-        doors.append(Link("Tutorials", "tutorials/index.html"))
+        doors.append(Link("Tutorials", TUTORIALS))
     if articles(book):
-        doors.append(Link("Articles", f"{FOLDER}/index.html"))
+        doors.append(Link("Articles", ARTICLES))
     if any(project.share.menu for project in book.newest_first):
         doors.append(Link("Menu", "menu.html"))
     doors.append(Link("About", "about.html"))
+    if len(doors) > 2:
+        doors.append(Link("Search", "search.html"))
+    dated = any(each.share.published or each.share.updated for each in tutorials(book)) or any(
+        each.head.published or each.head.updated for each in articles(book)
+    )
     return PublicFrame(
         shop.name,
         shop.line,
@@ -67,30 +90,39 @@ def public_frame(book: Notebook) -> PublicFrame:
         tuple(doors),
         shop.address,
         shop.contact,
+        icon_drawing(book).address,
+        icon(book).address,
+        FEED if shop.address and dated else None,
     )
 
 
-def public_pages(book: Notebook) -> Iterator[Page | Text]:
-    """Yield every page of the public copy."""
-    shop = book.workshop.shop
-    shown = tutorials(book)
-    tiles = tuple(_tile(book, project) for project in shown)
-    rows = tuple(_article_row(book, article) for article in articles(book))
-    card = menu(book, lambda project: _tutorial_link(project) if project.share.tutorial else None)
-    front = FrontPage(tiles[:_FRONT_TILES], rows[:_FRONT_ARTICLES], card.sections)
-    yield Page("index.html", "public/front.html", shop.name, front, door="index.html", description=shop.line)
-    door = "tutorials/index.html"
-    yield Page(door, "public/tutorials.html", "Tutorials", TutorialList(tiles), door=door)
-    for index, project in enumerate(shown):
-        newer = shown[index - 1] if index else None
-        older = shown[index + 1] if index + 1 < len(shown) else None
-        yield _tutorial_page(book, project, newer, older)
-    door = f"{FOLDER}/index.html"
-    yield Page(door, "public/articles.html", "Articles", ArticleList(rows), door=door)
-    for article in articles(book):
-        yield _article_page(book, article)
-    yield Page("menu.html", "public/menu.html", "Menu", MenuPage(card, menu_paper(card)), door="menu.html")
-    yield _about_page(book)
+def public_pages(book: Notebook) -> Iterator[Page | Text | Drawn]:
+    """Yield every page of the public copy, then what is made of the pages: feed, words to search, sitemap."""
+    copy = _Copy(book)
+    mapped: list[Mapped] = []
+    entries: list[Entry] = []
+    told: list[Told] = [*map(told_item, copy.items.values())]
+    for page in copy.pages():
+        yield page
+        if not isinstance(page, Page):
+            continue
+        view = page.view
+        changed = None
+        if isinstance(view, Tutorial):
+            entries.append(Entry(page.address, copy.first_ids[page.address], view))
+            told.append(told_tutorial(page.address, view))
+        elif isinstance(view, Article):
+            entries.append(Entry(page.address, copy.first_ids[page.address], view))
+            told.append(told_article(page.address, view))
+        if isinstance(view, Tutorial | Article):
+            latest = view.updated or view.published
+            changed = latest.iso if latest else None
+        if page.template not in _UNMAPPED:
+            mapped.append(Mapped(page.address, changed))
+    yield words_script(told)
+    yield icon_drawing(book)
+    yield icon(book)
+    yield from _of_the_host(book, entries, mapped)
 
 
 def tutorials(book: Notebook) -> Sequence[Project]:
@@ -105,140 +137,251 @@ def articles(book: Notebook) -> Sequence[ArticleRecord]:
     return sorted(shared, key=lambda article: article.head.published or date.min, reverse=True)
 
 
-def _tutorial_link(project: Project) -> Link:
-    return Link(project.title, addresses.tutorial(project.id))
+def _of_the_host(book: Notebook, entries: Sequence[Entry], mapped: Sequence[Mapped]) -> Iterator[Text]:
+    """Yield what needs the shop's address."""
+    shop = book.workshop.shop
+    if shop.address is None:
+        return
+    found = feed(shop.address, shop.name, shop.line, shop.locale.replace("_", "-"), entries)
+    if found:
+        yield found
+    yield from sitemap(shop.address, mapped)
+    yield robots(shop.address)
+    if shop.domain_file:
+        yield domain_file(shop.address)
 
 
-def _cover(book: Notebook, project: Project) -> tuple[Picture | None, Markup | None]:
-    photos = shared_photos(book, project)
-    if photos:
-        return next(iter(photos.values())), None
-    return None, blank_drawing(book.workshop.blanks[project.blank], book.wording, project.id)
+@dataclass(frozen=True)
+class _Copy:
+    """The public copy while its pages are built; what many of them need is worked out once."""
+
+    book: Notebook
+
+    @cached_property
+    def teller(self) -> Teller:
+        return Teller(self.book, self.book.workshop.shop.address)
+
+    @cached_property
+    def tutorials(self) -> Sequence[Project]:
+        return tutorials(self.book)
+
+    @cached_property
+    def articles(self) -> Sequence[ArticleRecord]:
+        return articles(self.book)
+
+    @cached_property
+    def materials(self) -> Mapping[str, Group]:
+        return by_material(self.book, self.tutorials)
+
+    @cached_property
+    def occasions(self) -> Mapping[str, Group]:
+        return by_occasion(self.tutorials, self.articles)
+
+    @cached_property
+    def months(self) -> Sequence[Group]:
+        return by_month(self.book, self.tutorials, self.articles)
+
+    @cached_property
+    def menu(self) -> Menu:
+        return menu(self.book, lambda project: tutorial_link(project) if project.share.tutorial else None)
+
+    @cached_property
+    def items(self) -> Mapping[str, MenuItem]:
+        """What is on the menu by its anchor."""
+        return {item.anchor: item for section in self.menu.sections for item in section.items}
+
+    @cached_property
+    def gifts(self) -> GiftIdeas | None:
+        return gift_ideas(self.book, self.items)
+
+    @property
+    def gifts_way(self) -> Link | None:
+        return Link("Gift ideas", GIFTS) if self.gifts else None
+
+    @cached_property
+    def first_ids(self) -> Mapping[str, str]:
+        """The very first id of each tutorial and article by its address."""
+        found = {addresses.tutorial(each.id): (*each.was, each.id)[0] for each in self.tutorials}
+        return found | {addresses.article(each.id, FOLDER): (*each.head.was, each.id)[0] for each in self.articles}
+
+    def pages(self) -> Iterator[Page | Text | Drawn]:
+        """Yield every page with what is told of it."""
+        yield from self._front()
+        yield from self._tutorial_lists()
+        yield from self._tutorials()
+        yield from self._article_lists()
+        yield from self._articles()
+        yield from self._groups()
+        yield from self._menu()
+        yield from self._about()
+        yield self._search()
+        yield from self._moved()
+        yield self._missing()
+
+    def _front(self) -> Iterator[Page | Drawn]:
+        shop = self.book.workshop.shop
+        tiles = tuple(tile(self.book, each) for each in self.tutorials[:_FRONT_TILES])
+        rows = tuple(_article_row(self.book, each) for each in self.articles[:_FRONT_ARTICLES])
+        view = FrontPage(tiles, rows, self.menu.sections, self.gifts_way)
+        page = Page("index.html", "public/front.html", shop.name, view, door="index.html", description=shop.line)
+        drawn = social_of_project(self.book, self.tutorials[0]) if self.tutorials else None
+        if drawn:
+            titled = replace(drawn.sign, words=shop.name, under="")
+            drawn = Drawn(f"social/{titled.name}", titled)
+        yield from self.teller.told(page, drawn=drawn)
+
+    def _tutorial_lists(self) -> Iterator[Page | Drawn]:
+        for here, paging in pages_of(TUTORIALS, self.tutorials):
+            first = paging.number == 1
+            tiles = tuple(tile(self.book, each) for each in on_page(self.tutorials, paging))
+            view = TutorialList(
+                tiles,
+                paging,
+                self._material_ways() if first else (),
+                tuple(Link(each.title, each.address) for each in self.occasions.values()) if first else (),
+                tuple(Link(each.title, each.address) for each in self.months) if first else (),
+                self.gifts_way if first else None,
+            )
+            yield from self._list(Page(here, "public/tutorials.html", "Tutorials", view, door=TUTORIALS), paging, ())
+
+    def _tutorials(self) -> Iterator[Page | Drawn]:
+        shown = self.tutorials
+        for index, project in enumerate(shown):
+            newer = shown[index - 1] if index else None
+            older = shown[index + 1] if index + 1 < len(shown) else None
+            page = tutorial_page(self.book, project, (newer, older), (self.materials, self.occasions))
+            drawn = social_of_project(self.book, project)
+            yield from self.teller.told(page, [Link("Tutorials", TUTORIALS)], drawn)
+
+    def _article_lists(self) -> Iterator[Page | Drawn]:
+        for here, paging in pages_of(ARTICLES, self.articles):
+            rows = tuple(_article_row(self.book, each) for each in on_page(self.articles, paging))
+            view = ArticleList(rows, paging)
+            yield from self._list(Page(here, "public/articles.html", "Articles", view, door=ARTICLES), paging, ())
+
+    def _articles(self) -> Iterator[Page | Drawn]:
+        shown = self.articles
+        for index, article in enumerate(shown):
+            newer = _article_link(shown[index - 1]) if index else None
+            older = _article_link(shown[index + 1]) if index + 1 < len(shown) else None
+            page = _article_page(self.book, article, newer, older)
+            yield from self.teller.told(page, [Link("Articles", ARTICLES)])
+
+    def _groups(self) -> Iterator[Page | Drawn]:
+        for kind, groups in (
+            ("Material", self.materials.values()),
+            ("Occasion", self.occasions.values()),
+            ("Month", self.months),
+        ):
+            for group in groups:
+                yield from self._group(kind, group)
+
+    def _group(self, kind: str, group: Group) -> Iterator[Page | Drawn]:
+        title = group.title[:1].upper() + group.title[1:]
+        back = Link("All tutorials", TUTORIALS) if self.tutorials else Link("All articles", ARTICLES)
+        for here, paging in pages_of(group.address, group.projects, group.articles):
+            view = GroupList(
+                kind,
+                title,
+                swatch(group.title, width=184, height=56) if kind == "Material" else None,
+                tuple(tile(self.book, each) for each in on_page(group.projects, paging)),
+                tuple(_article_row(self.book, each) for each in on_page(group.articles, paging)),
+                paging,
+                back,
+            )
+            page = Page(here, "public/group.html", title, view, door=back.address)
+            yield from self._list(page, paging, [Link(back.text.removeprefix("All ").capitalize(), back.address)])
+
+    def _menu(self) -> Iterator[Page | Drawn]:
+        view = MenuPage(self.menu, menu_paper(self.menu), self.gifts_way)
+        shop = self.book.workshop.shop
+        nodes = [
+            product_node(shop.address, self.items[key], public_price(self.book, project), shop.currency)
+            for project in self.book.newest_first
+            if shop.address and (key := addresses.slug(project.id)) in self.items
+        ]
+        yield from self.teller.told(Page("menu.html", "public/menu.html", "Menu", view, door="menu.html"), nodes=nodes)
+        if self.gifts:
+            page = Page(GIFTS, "public/gifts.html", "Gift ideas", self.gifts, door="menu.html")
+            yield from self.teller.told(page, [Link("Menu", "menu.html")])
+
+    def _about(self) -> Iterator[Page | Drawn]:
+        shop = self.book.workshop.shop
+        title, words = title_and_rest(self.book.workshop.about or "")
+        text = None
+        if words.strip():
+            text, _ = written(words, lambda _: None, lambda picture: figure_html(picture, "about.html"))
+        view = About(text, shop.contact, shop.lead_time)
+        yield from self.teller.told(Page("about.html", "public/about.html", title or "About", view, door="about.html"))
+
+    def _search(self) -> Page:
+        elsewhere = [
+            each for each in public_frame(self.book).doors if each.address in (TUTORIALS, ARTICLES, "menu.html")
+        ]
+        count = len(self.tutorials) + len(self.articles) + len(self.items)
+        return Page(
+            "search.html", "public/search.html", "Search", SearchPage(DATA, count, tuple(elsewhere)), door="search.html"
+        )
+
+    def _moved(self) -> Iterator[Page]:
+        for project in self.tutorials:
+            for old in project.was:
+                yield self._leading_on(addresses.tutorial(old), tutorial_link(project))
+        for article in self.articles:
+            for old in article.head.was:
+                yield self._leading_on(addresses.article(old, FOLDER), _article_link(article))
+
+    def _leading_on(self, here: str, to: Link) -> Page:
+        address = self.book.workshop.shop.address
+        whole = canonical(address, to.address) if address else None
+        return Page(here, "public/moved.html", to.text, Moved(to, whole))
+
+    def _missing(self) -> Page:
+        address = self.book.workshop.shop.address
+        doors = public_frame(self.book).doors
+        ways = tuple(Link(each.text, canonical(address, each.address)) if address else each for each in doors)
+        return Page("404.html", "public/missing.html", "Not here", Missing(ways))
+
+    def _material_ways(self) -> tuple[MaterialWay, ...]:
+        return tuple(
+            MaterialWay(Link(each.title, each.address), swatch(each.title, width=28, height=28))
+            for each in self.materials.values()
+        )
+
+    def _list(self, page: Page, paging: Paging, ways: Sequence[Link]) -> Iterator[Page | Drawn]:
+        """Tell of one page of a list; the pages share a picture, and each has a title of its own."""
+        drawn = social_of_page(self.book, page.title)
+        if paging.number > 1:
+            page = replace(page, title=f"{page.title}, page {paging.number}")
+        yield from self.teller.told(page, ways, drawn)
 
 
-def _tile(book: Notebook, project: Project) -> PublicTile:
-    picture, stand_in = _cover(book, project)
-    substrate = book.workshop.blanks[project.blank].substrate
-    return PublicTile(
-        _tutorial_link(project),
-        substrate,
-        swatch(substrate, width=28, height=28),
-        project.summary,
-        project.difficulty,
-        book.wording.day(project.share.published),
-        picture,
-        stand_in,
-    )
-
-
-def _tutorial_page(book: Notebook, project: Project, newer: Project | None, older: Project | None) -> Page:
-    here = addresses.tutorial(project.id)
-    blank = book.workshop.blanks[project.blank]
-    photos = shared_photos(book, project)
-    cover, stand_in = _cover(book, project)
-    _, words = title_and_rest(project.tutorial or "")
-    text, used = written(words, photos.get, lambda picture: figure_html(picture, here, _IN_TEXT))
-    parted = write_up(text, addresses.relative(here, cover.fallback.address) if cover else None)
-    supplies = _supplies(book, project) if project.share.supplies else ()
-    links = [each.link for each in supplies if each.link]
-    view = Tutorial(
-        project.title,
-        project.summary,
-        blank.substrate,
-        swatch(blank.substrate, width=184, height=56),
-        book.workshop.method_of(project),
-        project.difficulty,
-        project.time_needed,
-        book.wording.day(project.share.published),
-        book.wording.day(project.share.updated),
-        project.occasions,
-        cover,
-        stand_in,
-        tuple(picture for file, picture in photos.items() if file not in used and picture is not cover),
-        parted.opening,
-        parted.steps,
-        _setting(book, project) if project.share.setting else None,
-        hazards(tuple(each for each in book.remakes[project.id].cautions if each.kind != _NAMES_A_SUPPLY)),
-        supplies,
-        DISCLOSURE if any(link.paid for link in links) else None,
-        tuple(words for words in (project.care or blank.care, blank.food_contact) if words),
-        Link("Watch the video", project.video) if project.video else None,
-        _tutorial_link(newer) if newer else None,
-        _tutorial_link(older) if older else None,
-    )
-    return Page(
-        here,
-        "public/tutorial.html",
-        project.title,
-        view,
-        door="tutorials/index.html",
-        description=project.summary,
-    )
-
-
-def _setting(book: Notebook, project: Project) -> SharedSetting | None:
-    """Return the maker's own proven setting; a supplier's sheet is theirs and never shared."""
-    remake = book.remakes[project.id]
-    point = remake.setting
-    if point is None or point.evidence is None or point.true is None or point.time is None:
-        return None
-    wording = book.wording
-    found = point.evidence
-    kind = f"{remake.press.kind} press" if remake.press and remake.press.kind else "press"
-    kind = kind.replace("press press", "press")
-    where = f"our {kind}"
-    return SharedSetting(
-        wording.temperature(point.true),
-        wording.time(point.time),
-        point.pressure.word if point.pressure else None,
-        face_words(point.face),
-        remake.blank.substrate,
-        remake.press.kind if remake.press else None,
-        f"{found.good} of {found.pressed} came out well on {where}. Yours will differ: "
-        "start from your own supplier’s sheet, and test one.",
-    )
-
-
-def _supplies(book: Notebook, project: Project) -> tuple[SharedSupply, ...]:
-    """Return what a reader needs: the blank and the project's supplies, with the links that the maker gave."""
-    blank = book.workshop.blanks[project.blank]
-    pieces = f"{project.pieces}"
-    found = [SharedSupply(blank.name, pieces, _shop_link(blank.link, paid=blank.paid_link))]
-    for use in project.supplies:
-        supply = book.workshop.supplies[use.supply]
-        amount = use.use.typed if use.use else None
-        found.append(SharedSupply(supply.name, amount, _shop_link(supply.link, paid=supply.paid_link)))
-    return tuple(found)
-
-
-def _shop_link(address: str | None, *, paid: bool) -> Link | None:
-    return Link("where to find it", address, paid=paid) if address else None
+def _article_link(article: ArticleRecord) -> Link:
+    return Link(article.title, addresses.article(article.id, FOLDER))
 
 
 def _article_row(book: Notebook, article: ArticleRecord) -> ArticleRow:
-    link = Link(article.title, addresses.article(article.id, FOLDER))
-    return ArticleRow(link, article.head.summary, book.wording.day(article.head.published))
+    return ArticleRow(_article_link(article), article.head.summary, book.wording.day(article.head.published))
 
 
-def _article_page(book: Notebook, article: ArticleRecord) -> Page:
+def _article_page(book: Notebook, article: ArticleRecord, newer: Link | None, older: Link | None) -> Page:
     here = addresses.article(article.id, FOLDER)
     text, _ = written(
         article.text,
         lambda path: picture_at(book.pictures, f"articles/{path}", article.title),
-        lambda picture: figure_html(picture, here, _IN_TEXT),
+        lambda picture: figure_html(picture, here, IN_TEXT),
     )
+    text, pays = marked(text, paid_addresses(book.workshop))
     day = book.wording.day
-    view = Article(article.title, text, day(article.head.published), day(article.head.updated), article.head.summary)
-    return Page(
-        here, "public/article.html", article.title, view, door=f"{FOLDER}/index.html", description=article.head.summary
+    view = Article(
+        article.title,
+        text,
+        day(article.head.published),
+        day(article.head.updated),
+        article.head.summary,
+        occasion_links(article.head.occasions),
+        DISCLOSURE if pays else None,
+        newer,
+        older,
     )
-
-
-def _about_page(book: Notebook) -> Page:
-    shop = book.workshop.shop
-    title, words = title_and_rest(book.workshop.about or "")
-    text = None
-    if words.strip():
-        text, _ = written(words, lambda _: None, lambda picture: figure_html(picture, "about.html"))
-    view = About(text, shop.contact, shop.lead_time)
-    return Page("about.html", "public/about.html", title or "About", view, door="about.html")
+    return Page(here, "public/article.html", article.title, view, door=ARTICLES, description=article.head.summary)

@@ -19,10 +19,48 @@ class PublicFrame:
     language: str
     direction: str
     doors: tuple[Link, ...]
-    """Home, Tutorials, Articles, Menu, About: those that have something behind them."""
+    """Home, Tutorials, Articles, Menu, About, Search: those that have something behind them."""
     address: str | None
-    """Where the copy lives, for canonical links."""
+    """Where the copy lives."""
     contact: str | None
+    icon: str
+    """The shop's sign in a browser's tab, an SVG."""
+    icon_picture: str
+    """The same as a PNG."""
+    feed: str | None
+    """The address of the feed, where there is one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What the programs of others are told of a page: search engines, and those that show a shared link."""
+
+    canonical: str
+    """Its whole web address."""
+    kind: str
+    """By Open Graph: ``website`` or ``article``."""
+    locale: str
+    """``en_GB``."""
+    picture: str
+    """The whole web address of a drawn picture."""
+    picture_width: int
+    picture_height: int
+    picture_text: str
+    published: Day | None
+    updated: Day | None
+    data: Markup
+    """JSON-LD by schema.org, safe inside a script element."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paging:
+    """Where one page of a long list stands."""
+
+    number: int
+    """From 1."""
+    of: int
+    newer: Link | None
+    older: Link | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,13 +95,83 @@ class FrontPage:
     articles: tuple[ArticleRow, ...]
     menu: tuple[MenuSection, ...]
     """Empty: no menu."""
+    gifts: Link | None
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialWay:
+    """The way to what is made of one material."""
+
+    link: Link
+    swatch: Markup
 
 
 @dataclass(frozen=True, slots=True)
 class TutorialList:
-    """tutorials/index.html."""
+    """tutorials/index.html, and the pages that follow it."""
 
     tiles: tuple[PublicTile, ...]
+    paging: Paging
+    materials: tuple[MaterialWay, ...]
+    occasions: tuple[Link, ...]
+    months: tuple[Link, ...]
+    """The latest first."""
+    gifts: Link | None
+
+
+@dataclass(frozen=True, slots=True)
+class GroupList:
+    """What is on one material, for one occasion or of one month: on/, for/, in/."""
+
+    kind: str
+    """Material, Occasion, Month."""
+    title: str
+    swatch: Markup | None
+    """The material's hatching, wide."""
+    tiles: tuple[PublicTile, ...]
+    rows: tuple[ArticleRow, ...]
+    paging: Paging
+    back: Link
+
+
+@dataclass(frozen=True, slots=True)
+class GiftItem:
+    """Something on the menu, as an idea for a present."""
+
+    name: Link
+    """Leads to it on the menu."""
+    line: str | None
+    price: str | None
+    picture: Picture | None
+    stand_in: Markup | None
+
+
+@dataclass(frozen=True, slots=True)
+class GiftGroup:
+    """Ideas for one occasion, or within one span of prices, the cheapest first."""
+
+    title: str
+    anchor: str
+    items: tuple[GiftItem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GiftIdeas:
+    """gifts.html."""
+
+    prices: tuple[GiftGroup, ...]
+    occasions: tuple[GiftGroup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SearchPage:
+    """search.html."""
+
+    data: str
+    """The address of the script that is searched."""
+    pages: int
+    elsewhere: tuple[Link, ...]
+    """Where everything is found by hand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,12 +207,23 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
+class Video:
+    """A film elsewhere: a link with a still, never a frame of somebody else's."""
+
+    link: Link
+    host: str
+    """Where the link leads, as a reader should know before following it."""
+    still: Picture | None
+
+
+@dataclass(frozen=True, slots=True)
 class Tutorial:
     """tutorials/ID.html."""
 
     title: str
     summary: str | None
-    material: str
+    material: Link
+    """Leads to all that is made of it."""
     swatch: Markup
     """The material's hatching, wide."""
     method: str
@@ -112,7 +231,8 @@ class Tutorial:
     time_needed: str | None
     published: Day | None
     updated: Day | None
-    occasions: tuple[str, ...]
+    occasions: tuple[Link, ...]
+    """Each leads to all that suits it."""
     cover: Picture | None
     stand_in: Markup | None
     pictures: tuple[Picture, ...]
@@ -123,20 +243,23 @@ class Tutorial:
     setting: SharedSetting | None
     hazards: Hazards
     supplies: tuple[SharedSupply, ...]
+    tools: tuple[str, ...]
     disclosure: str | None
     """The sentence that a link pays, where one does."""
     care: tuple[str, ...]
     """Care and food contact, as the maker chose to say."""
-    video: Link | None
+    video: Video | None
     previous: Link | None
     next: Link | None
+    related: tuple[PublicTile, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class ArticleList:
-    """articles/index.html."""
+    """articles/index.html, and the pages that follow it."""
 
     rows: tuple[ArticleRow, ...]
+    paging: Paging
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +271,10 @@ class Article:
     published: Day | None
     updated: Day | None
     summary: str | None
+    occasions: tuple[Link, ...]
+    disclosure: str | None
+    previous: Link | None
+    next: Link | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,3 +293,19 @@ class MenuPage:
     menu: Menu
     paper: Link | None
     """The same as a PDF to print; None where there is nothing on it."""
+    gifts: Link | None
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """Where a page stood before: it leads on at once."""
+
+    to: Link
+    canonical: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """404.html: shown by a host at any address where nothing is, so its links are whole where they can be."""
+
+    ways: tuple[Link, ...]

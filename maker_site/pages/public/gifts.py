@@ -1,0 +1,75 @@
+"""Ideas for presents out of the menu: by occasion, and by what one wants to spend."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from decimal import Decimal
+
+from maker_site.pages.addresses import slug
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.parts import Link, MenuItem
+from maker_site.pages.public.views import GiftGroup, GiftIdeas, GiftItem
+from maker_site.records import Project
+
+GIFTS = "gifts.html"
+_MOST_SPANS = 4
+
+
+def gift_projects(book: Notebook) -> Sequence[Project]:
+    """Return the projects on the menu whose occasions everybody may know: shared with the tutorial, or as a gift."""
+    return [each for each in book.newest_first if each.share.menu and (each.share.tutorial or each.share.menu.gift)]
+
+
+def public_price(book: Notebook, project: Project) -> Decimal | None:
+    """Return the price that the menu shows, None where it shows none."""
+    return book.prices[project.id].shown if book.price_words(project) else None
+
+
+def gift_ideas(book: Notebook, items: Mapping[str, MenuItem]) -> GiftIdeas | None:
+    """Return the page, given the menu's items by anchor; None where nothing on the menu suits an occasion."""
+    found = [each for each in gift_projects(book) if any(slug(word) for word in each.occasions)]
+    priced = sorted(
+        ((price, each) for each in found if (price := public_price(book, each)) is not None), key=lambda pair: pair[0]
+    )
+    order = [each for _, each in priced]
+    order += [each for each in found if each not in order]
+    ideas = {each.id: _item(items[slug(each.id)]) for each in order}
+    occasions: dict[str, GiftGroup] = {}
+    for project in order:
+        for word in dict.fromkeys(project.occasions):
+            if key := slug(word):
+                known = occasions.get(key) or GiftGroup(word, f"for-{key}", ())
+                if ideas[project.id] not in known.items:
+                    occasions[key] = GiftGroup(known.title, known.anchor, (*known.items, ideas[project.id]))
+    if not occasions:
+        return None
+    prices = _spans(book, [(price, ideas[each.id]) for price, each in priced])
+    return GiftIdeas(prices, tuple(occasions[key] for key in sorted(occasions)))
+
+
+def steps_of(highest: Decimal) -> Decimal:
+    """Return a round step (1, 2 or 5 times a power of ten) that reaches the highest price in at most four."""
+    step = Decimal(1).scaleb(highest.adjusted() - 1)
+    while step * _MOST_SPANS < highest:
+        step *= Decimal("2.5") if step.normalize().as_tuple().digits == (2,) else 2
+    return step
+
+
+def _item(item: MenuItem) -> GiftItem:
+    return GiftItem(Link(item.name, f"menu.html#{item.anchor}"), item.line, item.price, item.picture, item.stand_in)
+
+
+def _spans(book: Notebook, priced: Sequence[tuple[Decimal, GiftItem]]) -> tuple[GiftGroup, ...]:
+    """Return items by spans of prices; a span holds its upper bound."""
+    if not priced or priced[-1][0] <= 0:
+        return ()
+    step = steps_of(priced[-1][0])
+    money = book.figures.money
+    groups = []
+    for number in range(_MOST_SPANS):
+        low, high = step * number, step * (number + 1)
+        inside = tuple(item for price, item in priced if low < price <= high or (not number and price <= 0))
+        if inside:
+            title = f"Up to {money(high)}" if not number else f"Over {money(low)}, up to {money(high)}"
+            groups.append(GiftGroup(title, f"price-{number + 1}", inside))
+    return tuple(groups)

@@ -1,0 +1,110 @@
+"""Long lists in pages, and lists by material, occasion and month."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+from typing import TypeVar
+
+from babel.dates import format_skeleton
+
+from maker_site.pages.addresses import slug
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.parts import Link
+from maker_site.pages.public.views import Paging
+from maker_site.records import Article, Project
+
+AT_ONCE = 24
+"""Tutorials, and rows of articles, on one page of a list."""
+V = TypeVar("V")
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """What belongs together."""
+
+    title: str
+    address: str
+    """Of its first page."""
+    projects: list[Project] = field(default_factory=list)
+    articles: list[Article] = field(default_factory=list)
+
+
+def pages_of(first: str, *lists: Sequence[object]) -> Iterator[tuple[str, Paging]]:
+    """Yield the address and the place of each page of a list; there is always one.
+
+    The first stands at `first`; those that follow in a folder of its name, or in pages/ beside an index.
+    """
+    of = max(1, *(-(-len(each) // AT_ONCE) for each in lists))
+    folder = first.removesuffix("index.html") + "pages" if first.endswith("index.html") else first.removesuffix(".html")
+
+    def address(number: int) -> str:
+        return first if number == 1 else f"{folder}/{number}.html"
+
+    for number in range(1, of + 1):
+        newer = Link("Newer", address(number - 1)) if number > 1 else None
+        older = Link("Older", address(number + 1)) if number < of else None
+        yield address(number), Paging(number, of, newer, older)
+
+
+def on_page(items: Sequence[V], paging: Paging) -> Sequence[V]:
+    """Return the part of a list that one page shows."""
+    return items[(paging.number - 1) * AT_ONCE : paging.number * AT_ONCE]
+
+
+def by_material(book: Notebook, projects: Iterable[Project]) -> Mapping[str, Group]:
+    """Return projects by the material of their blank, in the order of the words."""
+    found: dict[str, Group] = {}
+    for project in projects:
+        substrate = book.workshop.blanks[project.blank].substrate
+        found.setdefault(substrate, Group(substrate, material_address(substrate))).projects.append(project)
+    return dict(sorted(found.items()))
+
+
+def by_occasion(projects: Iterable[Project], articles: Iterable[Article]) -> Mapping[str, Group]:
+    """Return what suits an occasion by its slug; two ways to write one occasion are one, called as met first."""
+    found: dict[str, Group] = {}
+    for project in projects:
+        for key, group in _occasions(found, project.occasions):
+            if project not in found[key].projects:
+                group.projects.append(project)
+    for article in articles:
+        for _, group in _occasions(found, article.head.occasions):
+            if article not in group.articles:
+                group.articles.append(article)
+    return dict(sorted(found.items()))
+
+
+def by_month(book: Notebook, projects: Iterable[Project], articles: Iterable[Article]) -> Sequence[Group]:
+    """Return what was published in each month, the latest first; what has no day is in none."""
+    found: dict[str, Group] = {}
+
+    def group(day: date) -> Group:
+        key = f"{day:%Y-%m}"
+        words = str(format_skeleton("yMMMM", day, locale=book.wording.locale))
+        return found.setdefault(key, Group(words, f"in/{key}.html"))
+
+    for project in projects:
+        if project.share.published:
+            group(project.share.published).projects.append(project)
+    for article in articles:
+        if article.head.published:
+            group(article.head.published).articles.append(article)
+    return [found[key] for key in sorted(found, reverse=True)]
+
+
+def material_address(substrate: str) -> str:
+    """Return the address of what is made of a material."""
+    return f"on/{slug(substrate)}.html"
+
+
+def occasion_links(occasions: Iterable[str]) -> tuple[Link, ...]:
+    """Return the way from each occasion to what suits it."""
+    return tuple(Link(each, f"for/{slug(each)}.html") for each in occasions if slug(each))
+
+
+def _occasions(found: dict[str, Group], occasions: Iterable[str]) -> Iterator[tuple[str, Group]]:
+    for link in occasion_links(occasions):
+        key = slug(link.text)
+        yield key, found.setdefault(key, Group(link.text, link.address))
