@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from datetime import date
 
 from maker_site.pages.addresses import MENU_PAPER, slug
 from maker_site.pages.notebook import Notebook
@@ -30,7 +31,7 @@ def menu(book: Notebook, page_of: Callable[[Project], Link | None]) -> Menu:
         shop.lead_time,
         shop.how_to_order,
         shop.contact,
-        book.wording.day(book.newest_day),
+        book.wording.day(_newest_day(book, listed)),
     )
 
 
@@ -48,6 +49,12 @@ def shared_photos(book: Notebook, project: Project) -> dict[str, Picture]:
             if picture:
                 found[photo.file] = picture
     return found
+
+
+def _newest_day(book: Notebook, listed: Sequence[Project]) -> date | None:
+    """Return the newest day that the entries say for everybody, never after today: what a printed menu is dated by."""
+    days = [day for each in listed for day in (each.share.published, each.share.updated) if day]
+    return max((day for day in days if day <= book.today), default=None)
 
 
 def _section(project: Project) -> str:

@@ -8,16 +8,17 @@ from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from fractions import Fraction
 from functools import cached_property
-from typing import TypeVar
+from typing import Final, TypeVar
 
 from maker_site.media import PictureSet
 from maker_site.media.artwork import ArtworkFile
+from maker_site.pages.noting import Noted, NotedRows, Read, Worked, note, unnoted
 from maker_site.pages.wording import Wording
 from maker_site.records import Blank, Pressing, Problem, Project, Workshop
 from maker_site.records.quantities import Amount
 from maker_site.workings.artwork_review import size_on_blank
 from maker_site.workings.artwork_size import ArtworkSize, Motif
-from maker_site.workings.evidence import Evidence, evidence_of
+from maker_site.workings.evidence import Evidence, evidence
 from maker_site.workings.money import (
     CostSheet,
     Figures,
@@ -25,16 +26,18 @@ from maker_site.workings.money import (
     Price,
     Stock,
     Yield,
-    all_stock,
     assumed_yield,
     can_make,
     cost_sheet,
     price_of,
+    stock_of,
 )
 from maker_site.workings.remake import Remake, remake
 from maker_site.workings.starting_point import Source, StartingPoint, starting_points
 
 V = TypeVar("V")
+POINTS: Final = "points"
+"""How the places to begin with a blank are noted: by themselves, not by all that they come from."""
 
 
 @dataclass(frozen=True)
@@ -44,9 +47,10 @@ class Notebook:
     workshop: Workshop
     pictures: Mapping[str, PictureSet]
     """Planned pictures by path from the content folder."""
-    cautions: tuple[Problem, ...]
-    """What reading found that does not keep the site from being made."""
-    today: date
+    said: tuple[Problem, ...]
+    """The cautions, for those who take no notes."""
+    day: date
+    """Today, for those who take no notes."""
     coverage: Mapping[str, Fraction] = field(default_factory=dict)
     """Mean ink coverage of artwork, 0 to 1, by path from the content folder, where it was measured."""
     artwork: Mapping[str, ArtworkFile] = field(default_factory=dict)
@@ -54,87 +58,140 @@ class Notebook:
 
     def with_cautions(self, cautions: tuple[Problem, ...]) -> Notebook:
         """Return the same notebook with what reading found, keeping all that is worked out already."""
-        made = replace(self, cautions=cautions)
+        made = replace(self, said=cautions)
         made.__dict__.update({name: value for name, value in self.__dict__.items() if name not in _GIVEN})
         return made
+
+    @property
+    def cautions(self) -> tuple[Problem, ...]:
+        """What reading found that does not keep the site from being made."""
+        note("cautions")
+        return self.said
+
+    @property
+    def today(self) -> date:
+        """The maker's own calendar day."""
+        note("today")
+        return self.day
 
     @cached_property
     def wording(self) -> Wording:
         """How the shop writes its figures."""
         return Wording.of(self.workshop.shop)
 
-    @cached_property
+    @property
     def evidence(self) -> tuple[Evidence, ...]:
         """All settings ever pressed, best supported first within each blank."""
-        return evidence_of(self.workshop)
+        for kind in ("rows", "blank", "press"):
+            note(kind)
+        with unnoted():
+            return self._evidence
 
     @cached_property
-    def evidence_by_blank(self) -> Mapping[str, Sequence[Evidence]]:
-        """The same by blank."""
-        return grouped(self.evidence, lambda each: each.setting.blank)
+    def _evidence(self) -> tuple[Evidence, ...]:
+        return tuple(each for blank in sorted(self.pressings_by_blank) for each in self.evidence_by_blank[blank])
 
     @cached_property
-    def _evidence_by_substrate(self) -> Mapping[str, Sequence[Evidence]]:
-        blanks = self.workshop.blanks
-        return grouped(self.evidence, lambda each: blanks[each.setting.blank].substrate)
+    def evidence_by_blank(self) -> Worked[tuple[Evidence, ...]]:
+        """The same by blank; settings on different blanks never have to do with each other."""
+        return Worked(self._blank_ids, self._evidence_on)
+
+    def _evidence_on(self, blank: str) -> tuple[Evidence, ...]:
+        workshop = self.workshop
+        return evidence(self.pressings_by_blank.get(blank, ()), workshop.blanks, workshop.presses)
+
+    @cached_property
+    def _blanks_on(self) -> Noted[tuple[str, ...]]:
+        """The ids of the blanks of each substrate, sorted."""
+        with unnoted():
+            blanks = sorted(self.workshop.blanks.values(), key=lambda blank: blank.id)
+            found = grouped(blanks, lambda blank: blank.substrate)
+        return Noted("blanks on", {substrate: tuple(each.id for each in here) for substrate, here in found.items()})
 
     def evidence_near(self, blank: Blank) -> Sequence[Evidence]:
         """Return the evidence on all blanks of a blank's substrate, its own included."""
-        return self._evidence_by_substrate.get(blank.substrate, ())
+        return tuple(each for near in self._blanks_on[blank.substrate] for each in self.evidence_by_blank[near])
+
+    def _blank_ids(self) -> Iterable[str]:
+        return self.workshop.blanks
+
+    def _project_ids(self) -> Iterable[str]:
+        return self.workshop.projects
 
     @cached_property
-    def points(self) -> Mapping[str, tuple[StartingPoint, ...]]:
+    def points(self) -> Worked[tuple[StartingPoint, ...]]:
         """Where to begin with each blank, best first."""
-        return {
-            blank.id: starting_points(blank, self.workshop, self._evidence_by_substrate.get(blank.substrate, ()))
-            for blank in self.workshop.blanks.values()
-        }
+        return Worked(self._blank_ids, self._points, apart=POINTS)
+
+    def _points(self, blank: str) -> tuple[StartingPoint, ...]:
+        record = self.workshop.blanks[blank]
+        return starting_points(record, self.workshop, self.evidence_near(record))
 
     @cached_property
-    def pressings_by_project(self) -> Mapping[str, Sequence[Pressing]]:
+    def pressings_by_project(self) -> Noted[Sequence[Pressing]]:
         """Pressings of each project, oldest first."""
-        return grouped([row for row in self.workshop.pressings if row.project], lambda row: row.project or "")
+        with unnoted():
+            rows = [row for row in self.workshop.pressings if row.project]
+        return Noted("rows of project", grouped(rows, lambda row: row.project or ""))
 
     @cached_property
-    def pressings_by_blank(self) -> Mapping[str, Sequence[Pressing]]:
+    def pressings_by_blank(self) -> Noted[Sequence[Pressing]]:
         """Pressings on each blank, oldest first."""
-        return grouped(self.workshop.pressings, lambda row: row.blank)
+        with unnoted():
+            return Noted("rows of blank", grouped(self.workshop.pressings, lambda row: row.blank))
 
     @cached_property
-    def pressings_by_press(self) -> Mapping[str, Sequence[Pressing]]:
+    def pressings_by_press(self) -> Noted[Sequence[Pressing]]:
         """Pressings in each press, oldest first."""
-        return grouped(self.workshop.pressings, lambda row: row.press)
+        with unnoted():
+            return Noted("rows of press", grouped(self.workshop.pressings, lambda row: row.press))
 
     @cached_property
-    def remakes(self) -> Mapping[str, Remake]:
+    def remakes(self) -> Worked[Remake]:
         """How to press each project again."""
-        return {
-            project.id: remake(
-                project, self.workshop, self.points[project.blank], self.pressings_by_project.get(project.id, ())
-            )
-            for project in self.workshop.projects.values()
-        }
+        return Worked(self._project_ids, self._remake)
 
-    @cached_property
+    def _remake(self, name: str) -> Remake:
+        project = self.workshop.projects[name]
+        rows = self.pressings_by_project.get(name, ())
+        return remake(project, self.workshop, self.points[project.blank], rows)
+
+    @property
     def newest_first(self) -> tuple[Project, ...]:
         """Projects by the day they were made, else last pressed; those without a day last."""
+        note("project")
+        with unnoted():
+            found, needs_the_log = self._newest_first
+        if needs_the_log:
+            note("rows")
+        return found
 
+    @cached_property
+    def _newest_first(self) -> tuple[tuple[Project, ...], bool]:
         def day(project: Project) -> date:
             rows = self.pressings_by_project.get(project.id, ())
             return project.made or (rows[-1].date if rows else date.min)
 
         ordered = sorted(self.workshop.projects.values(), key=lambda each: each.title.casefold())
-        return tuple(sorted(ordered, key=day, reverse=True))
+        return tuple(sorted(ordered, key=day, reverse=True)), not all(project.made for project in ordered)
 
     @cached_property
-    def projects_by_blank(self) -> Mapping[str, Sequence[Project]]:
-        """Projects on each blank, newest first."""
-        return grouped(self.newest_first, lambda project: project.blank)
+    def _names_by_blank(self) -> Noted[tuple[str, ...]]:
+        with unnoted():
+            found = grouped(self.newest_first, lambda project: project.blank)
+        return Noted("projects on", {blank: tuple(each.id for each in here) for blank, here in found.items()})
+
+    def projects_on(self, blank: str, at_most: int | None = None) -> tuple[Project, ...]:
+        """Return the projects on a blank, newest first."""
+        return tuple(self.workshop.projects[name] for name in self._names_by_blank.get(blank, ())[:at_most])
 
     @cached_property
-    def stock(self) -> Mapping[str, Stock]:
+    def stock(self) -> Worked[Stock]:
         """What is left of each blank."""
-        return all_stock(self.workshop)
+        return Worked(self._blank_ids, self._stock)
+
+    def _stock(self, blank: str) -> Stock:
+        return stock_of(self.workshop.blanks[blank], self.pressings_by_blank.get(blank, ()), self.workshop.shop)
 
     def left(self, blank: Blank) -> int | None:
         """Return bought less pressed, or None where no delivery is written down."""
@@ -175,43 +232,68 @@ class Notebook:
         return sum(known, Fraction(0)) / len(known) if known and len(known) == len(found) else None
 
     @cached_property
-    def cost_sheets(self) -> Mapping[str, CostSheet]:
+    def cost_sheets(self) -> Worked[CostSheet]:
         """What one sold item of each project costs, as far as known."""
-        return {
-            project.id: cost_sheet(
-                self.workshop,
-                project,
-                self.yield_of(project),
-                self.coverage_of(project),
-                self.pressings_by_project.get(project.id, ()),
-            )
-            for project in self.workshop.projects.values()
-        }
+        return Worked(self._project_ids, self._cost_sheet)
+
+    def _cost_sheet(self, name: str) -> CostSheet:
+        project = self.workshop.projects[name]
+        rows = self.pressings_by_project.get(name, ())
+        return cost_sheet(self.workshop, project, self.yield_of(project), self.coverage_of(project), rows)
 
     @cached_property
-    def prices(self) -> Mapping[str, Price]:
+    def prices(self) -> Worked[Price]:
         """What to ask for each project."""
-        shop = self.workshop.shop
-        return {
-            project.id: price_of(project, self.cost_sheets[project.id], shop)
-            for project in self.workshop.projects.values()
-        }
+        return Worked(self._project_ids, self._price)
 
-    @cached_property
+    def _price(self, name: str) -> Price:
+        return price_of(self.workshop.projects[name], self.cost_sheets[name], self.workshop.shop)
+
+    @property
     def makeable(self) -> Mapping[str, Makeable]:
         """Projects whose blanks are on the shelf, and how many could be made."""
+        for kind in ("project", "blank", "supply", "press", "rows"):
+            note(kind)
+        with unnoted():
+            return self._makeable
+
+    @cached_property
+    def _makeable(self) -> Mapping[str, Makeable]:
         yields = {project.id: self.yield_of(project) for project in self.workshop.projects.values()}
         return {each.project: each for each in can_make(self.workshop, self.stock, yields)}
 
-    @cached_property
+    @property
     def newest_day(self) -> date | None:
         """The day of the newest record, never after today: what a printed menu is dated by."""
+        for kind in ("rows", "blank", "project", "today"):
+            note(kind)
+        with unnoted():
+            return self._newest_day
+
+    @cached_property
+    def _newest_day(self) -> date | None:
         workshop = self.workshop
         days = [row.date for row in workshop.pressings[-1:]]
         days += [lot.date for blank in workshop.blanks.values() for lot in blank.bought if lot.date]
         for project in workshop.projects.values():
             days += [day for day in (project.made, project.share.published, project.share.updated) if day]
-        return max((day for day in days if day <= self.today), default=None)
+        return max((day for day in days if day <= self.day), default=None)
+
+    def take_over(self, before: Notebook, changed: frozenset[Read]) -> frozenset[Read]:
+        """Take from an earlier notebook the sums that nothing changed has to do with.
+
+        `changed` is what differs between the records of the two. Return it with the blanks whose places to begin
+        differ too: a pressing changes those of a few blanks, and need not touch every page of its substrate.
+        """
+        self.evidence_by_blank.take_over(before.evidence_by_blank, changed)
+        self.stock.take_over(before.stock, changed)
+        stale = self.points.take_over(before.points, changed)
+        moved = {(POINTS, name) for name, points in stale.items() if self.points.get(name) != points}
+        changed |= moved
+        self.remakes.take_over(before.remakes, changed)
+        self.cost_sheets.take_over(before.cost_sheets, changed)
+        self.prices.take_over(before.prices, changed)
+        return changed
 
     def price_words(self, project: Project) -> str | None:
         """Return the price that a customer sees; one worked out from an incomplete cost is not shown to anybody."""
@@ -219,6 +301,19 @@ class Notebook:
         if price.shown is None or (price.source != "typed" and not self.cost_sheets[project.id].complete):
             return None
         return self.figures.typed(price.shown) if price.source == "typed" else self.figures.money(price.shown)
+
+
+def noted(workshop: Workshop) -> Workshop:
+    """Return the same workshop, noting what is looked at."""
+    return replace(
+        workshop,
+        blanks=Noted("blank", workshop.blanks),
+        presses=Noted("press", workshop.presses),
+        supplies=Noted("supply", workshop.supplies),
+        projects=Noted("project", workshop.projects),
+        articles=Noted("article", workshop.articles),
+        pressings=NotedRows(workshop.pressings),
+    )
 
 
 _GIVEN = frozenset(each.name for each in fields(Notebook))
