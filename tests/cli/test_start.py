@@ -3,7 +3,7 @@
 import subprocess
 import sys
 
-HEAVY = ("PIL", "pydantic", "jinja2", "markdown", "babel", "yaml", "rich", "livereload", "segno")
+HEAVY = ("PIL", "pydantic", "jinja2", "markdown", "babel", "yaml", "rich", "livereload", "segno", "typst", "rectpack")
 
 
 def test_help_imports_nothing_heavy() -> None:

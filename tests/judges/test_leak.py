@@ -325,5 +325,5 @@ def test_no_private_picture_is_in_the_public_copy_and_no_picture_says_more_than_
 
 
 def test_every_file_of_the_public_copy_is_of_a_kind_that_is_looked_into(planted_site: Path):
-    known = {".html", ".css", ".js", ".json", ".xml", ".txt", ".svg", ".jpg", ".png", ".webp", ".avif", ".ico"}
+    known = {".html", ".css", ".js", ".json", ".xml", ".txt", ".svg", ".jpg", ".png", ".webp", ".avif", ".ico", ".pdf"}
     assert {file.suffix for file in (planted_site / "public").rglob("*") if file.is_file()} <= known
