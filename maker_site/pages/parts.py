@@ -149,4 +149,4 @@ class Menu:
     how_to_order: str | None
     contact: str | None
     dated: Day | None
-    """The day of the newest record, so that an old print is known as old."""
+    """The newest day that its entries say for everybody, so that an old print is known as old."""
