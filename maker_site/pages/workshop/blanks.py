@@ -31,6 +31,8 @@ from maker_site.pages.workshop.views import BlankList, BlankPage, BlankRow, Fact
 from maker_site.records import Blank, Lot
 from maker_site.workings.money import landed
 
+_TILES = 24
+"""Projects shown on a blank's page, the newest."""
 _HISTORY = 40
 """Pressings listed on a blank's page; all of them are in the settings above it and in the log."""
 
@@ -94,7 +96,7 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
             if (picture := picture_at(book.pictures, f"blanks/{blank.id}/{name}", f"{blank.name}: {name}"))
         ),
         tuple(
-            tile(book, project, addresses.blank(blank.id)) for project in book.projects_by_blank.get(blank.id, ())[:24]
+            tile(book, project, addresses.blank(blank.id)) for project in book.projects_on(blank.id, at_most=_TILES)
         ),
         blank_yield_plot(book, rows, blank.name),
         tuple(log_row(book, row) for row in reversed(rows[-_HISTORY:])),

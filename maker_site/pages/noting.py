@@ -1,0 +1,158 @@
+"""Who reads what: while a page is built, each record and each sum that it looks at is noted.
+
+A page whose notes name nothing that has changed is as it was, so it need not be built again. What is noted is a kind
+and an id, or a kind and None for the whole of a kind. Sums pass on what they were made of: a page that looks at one
+has looked at all that is behind it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, ItemsView, Iterable, Iterator, Mapping, ValuesView
+from contextlib import contextmanager
+from contextvars import ContextVar
+from typing import Any, TypeAlias, TypeVar
+
+V = TypeVar("V")
+Read: TypeAlias = tuple[str, str | None]
+"""A kind and an id; None where the whole of a kind was looked at."""
+
+_notes: ContextVar[set[Read] | None] = ContextVar("notes", default=None)
+
+
+def note(kind: str, name: str | None = None) -> None:
+    """Note that something is looked at, where anybody takes notes."""
+    notes = _notes.get()
+    if notes is not None:
+        notes.add((kind, name))
+
+
+@contextmanager
+def noting() -> Iterator[set[Read]]:
+    """Take notes in this block; who takes notes around it gets them too."""
+    outer = _notes.get()
+    notes: set[Read] = set()
+    token = _notes.set(notes)
+    try:
+        yield notes
+    finally:
+        _notes.reset(token)
+        if outer is not None:
+            outer |= notes
+
+
+@contextmanager
+def unnoted() -> Iterator[None]:
+    """Take no notes in this block: for what is noted under a name of its own."""
+    token = _notes.set(None)
+    try:
+        yield
+    finally:
+        _notes.reset(token)
+
+
+class Noted(Mapping[str, V]):
+    """A mapping of one kind of thing that notes what is looked at; an id that is not there is noted too."""
+
+    __slots__ = ("_found", "_kind")
+
+    def __init__(self, kind: str, found: Mapping[str, V]) -> None:
+        self._kind = kind
+        self._found = found
+
+    @property
+    def unnoted(self) -> Mapping[str, V]:
+        """The same without notes."""
+        return self._found
+
+    def __getitem__(self, name: str) -> V:
+        note(self._kind, name)
+        return self._found[name]
+
+    def __contains__(self, name: object) -> bool:
+        note(self._kind, str(name))
+        return name in self._found
+
+    def __iter__(self) -> Iterator[str]:
+        note(self._kind)
+        return iter(self._found)
+
+    def __len__(self) -> int:
+        note(self._kind)
+        return len(self._found)
+
+    def values(self) -> ValuesView[V]:
+        """Return every value; the whole is noted."""
+        note(self._kind)
+        return self._found.values()
+
+    def items(self) -> ItemsView[str, V]:
+        """Return every id with its value; the whole is noted."""
+        note(self._kind)
+        return self._found.items()
+
+
+class NotedRows(tuple[V, ...]):
+    """Rows that are looked at as a whole."""
+
+    __slots__ = ()
+
+    def __iter__(self) -> Iterator[V]:
+        """Go through the rows."""
+        note("rows")
+        return super().__iter__()
+
+    def __getitem__(self, where: Any) -> Any:
+        """Return some of the rows."""
+        note("rows")
+        return super().__getitem__(where)
+
+
+class Worked(Mapping[str, V]):
+    """Sums by id, each worked out when it is first looked at, with what it was made of.
+
+    Who looks at one notes all that it was made of; with `apart` the sum itself is noted, as a kind of its own.
+    """
+
+    __slots__ = ("_apart", "_kept", "_names", "_work")
+
+    def __init__(self, names: Callable[[], Iterable[str]], work: Callable[[str], V], apart: str | None = None) -> None:
+        self._names = names
+        self._work = work
+        self._apart = apart
+        self._kept: dict[str, tuple[V, frozenset[Read]]] = {}
+
+    def __getitem__(self, name: str) -> V:
+        kept = self._kept.get(name)
+        if kept is None:
+            with unnoted(), noting() as reads:
+                value = self._work(name)
+            kept = self._kept[name] = (value, frozenset(reads))
+        notes = _notes.get()
+        if notes is not None:
+            if self._apart:
+                notes.add((self._apart, name))
+            else:
+                notes |= kept[1]
+        return kept[0]
+
+    def made_of(self, name: str) -> frozenset[Read]:
+        """Return what a sum was made of."""
+        with unnoted():
+            self[name]
+        return self._kept[name][1]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._names())
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self._names())
+
+    def take_over(self, before: Worked[V], changed: frozenset[Read]) -> dict[str, V]:
+        """Take from an earlier make what was made of nothing that has changed since; return the rest."""
+        stale: dict[str, V] = {}
+        for name, kept in before._kept.items():
+            if kept[1].isdisjoint(changed):
+                self._kept[name] = kept
+            else:
+                stale[name] = kept[0]
+        return stale
