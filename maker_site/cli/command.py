@@ -46,12 +46,13 @@ def make_command(content: Path, out: Path, theme: str) -> None:
 @_CONTENT
 @click.option("--json", "as_json", is_flag=True, help="Print the problems as JSON.")
 @click.option("--plain", is_flag=True, help="Print one problem a line, for scripts.")
+@click.option("--links", is_flag=True, help="Ask every address that the records name, too; this needs the network.")
 @click.pass_context
-def check_command(context: click.Context, content: Path, *, as_json: bool, plain: bool) -> None:
+def check_command(context: click.Context, content: Path, *, as_json: bool, plain: bool, links: bool) -> None:
     """Read every record and list every problem; make nothing."""
     from maker_site.cli.check import run
 
-    if run(content, as_json=as_json, plain=plain):
+    if run(content, as_json=as_json, plain=plain, links=links):
         context.exit(PROBLEMS)
 
 

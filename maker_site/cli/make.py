@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
@@ -16,6 +16,8 @@ from maker_site.writer.making import Told, make_site
 from maker_site.writer.rendering import TemplateProblem
 from maker_site.writer.site_folder import SiteFolderProblem, check_out
 from maker_site.writer.themes import ThemeProblem
+
+_MOST_NAMED = 10
 
 
 def run(content: Path, out: Path, theme: str) -> None:
@@ -41,10 +43,26 @@ def run(content: Path, out: Path, theme: str) -> None:
         f"{made.pages} pages and {made.pictures} pictures: {len(changes.written)} written, "
         f"{len(changes.removed)} removed, the rest unchanged{said}."
     )
+    _tell_pages("Written", changes.written)
+    _tell_pages("Removed", changes.removed)
     for stray in changes.unknown:
         click.echo(f"  {out / stray} is not part of the site and was left alone.", err=True)
     click.echo(f"Workshop copy, private: {(out / 'workshop' / 'index.html').resolve().as_uri()}")
     click.echo(f"Public copy, to share:  {(out / 'public' / 'index.html').resolve().as_uri()}")
+
+
+def _tell_pages(what: str, addresses: Sequence[str]) -> None:
+    """Name the pages that changed, up to ten of them, those of the public copy first: they are what goes on line."""
+    pages = sorted((each for each in addresses if each.endswith((".html", ".xml", ".pdf"))), key=_public_first)
+    if not pages:
+        return
+    named = ", ".join(pages[:_MOST_NAMED])
+    more = f" and {len(pages) - _MOST_NAMED} more" if len(pages) > _MOST_NAMED else ""
+    click.echo(f"{what}: {named}{more}.")
+
+
+def _public_first(address: str) -> tuple[bool, str]:
+    return (not address.startswith("public/"), address)
 
 
 def _kept(out: Path) -> str:

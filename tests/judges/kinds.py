@@ -58,7 +58,16 @@ KINDS = (
     Kind("article", "public", ("articles/*.html",)),
     Kind("menu", "public", ("menu.html",)),
     Kind("about", "public", ("about.html",)),
+    Kind("tutorial without steps or setting", "public", ("tutorials/plot-holder-mug.html",)),
+    Kind("everything on a material", "public", ("on/slate.html", "on/*.html")),
+    Kind("everything for an occasion", "public", ("for/new-home.html", "for/*.html")),
+    Kind("everything of a month", "public", ("in/2026-01.html", "in/*.html")),
+    Kind("gift ideas", "public", ("gifts.html",)),
+    Kind("search", "public", ("search.html",)),
+    Kind("nothing here", "public", ("404.html",)),
 )
+# Pages that lead on at once to where a record is now: nobody stays on them.
+MOVED = (Kind("an article's old address", "public", ("articles/what-spent-paper-says.html",)),)
 
 CARDS = tuple(kind for kind in KINDS if kind.name.startswith("press card"))
 
@@ -78,5 +87,7 @@ def page_of(kind: Kind, site: Path) -> Path:
 
 def pages_of_no_kind(site: Path) -> list[str]:
     """List the pages that no kind claims: pages that no judge would look at."""
-    claimed = {page for kind in KINDS for pattern in kind.patterns for page in (site / kind.copy).glob(pattern)}
+    claimed = {
+        page for kind in (*KINDS, *MOVED) for pattern in kind.patterns for page in (site / kind.copy).glob(pattern)
+    }
     return sorted(str(page.relative_to(site)) for page in site.rglob("*.html") if page not in claimed)

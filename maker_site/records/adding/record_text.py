@@ -157,12 +157,10 @@ PROJECT: Final = Kind(
         ("batch: 6", "how many are made in one go"),
         ("tools: [lint roller, gloves for the heat]", "what is used and not used up; for everybody"),
         ("video: https://example.org/film", "where it can be seen"),
-        ("video still: photos/front.jpg", "a shared photo that stands for the video"),
         ("for: Somebody", "private"),
         ("order: {for: Somebody, due: 2026-05-01, paid: 24.00, names: [Ann, Bo]}", "private"),
         ("note: Ask for a second proof.", "private"),
         ("care: Wipe clean with a damp cloth.", "for everybody"),
-        ("was: [old-name]", "what this folder was called before, so that old links still lead here"),
         _NOTHING,
         (
             "share: {tutorial: no, setting: no, supplies: no, menu: {section: Home, price: 24.00}}",
