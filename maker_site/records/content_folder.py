@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Final
 
 from maker_site.records.problems import Problem, Severity, nearest, quoted
+from maker_site.records.remembered import Forgetful, Remembered
 
 FOLDERS: Final = ("blanks", "presses", "supplies", "projects", "articles", "press-log", "theme", "fonts")
 FILES: Final = ("shop.yaml", "about.md")
@@ -43,8 +44,10 @@ _LARGEST_TEXT: Final = 8 * 1024 * 1024
 class ContentFolder:
     """Reads from one folder and collects what is wrong with its files."""
 
-    def __init__(self, root: Path) -> None:
+    def __init__(self, root: Path, remembered: Remembered | None = None) -> None:
         self.root = root
+        self.remembered: Remembered = remembered or Forgetful()
+        """What the reading before this one understood."""
         self._true_root = Path(os.path.realpath(root))
         self.problems: list[Problem] = []
 

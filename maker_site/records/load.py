@@ -16,17 +16,21 @@ from maker_site.records.problems import Problem, quoted
 from maker_site.records.project import Project
 from maker_site.records.read_log import read_log
 from maker_site.records.read_record import R, part_from, record_from
+from maker_site.records.remembered import Remembered
 from maker_site.records.shop import Shop, Units
 from maker_site.records.supply import Supply
 from maker_site.records.workshop import Findings, Workshop
 from maker_site.records.yaml_text import TextTree, read_yaml
 
 
-def load(root: Path) -> Findings:
-    """Read the content folder `root`; all problems come back together, sorted by file and line."""
+def load(root: Path, remembered: Remembered | None = None) -> Findings:
+    """Read the content folder `root`; all problems come back together, sorted by file and line.
+
+    `remembered` spares a reading what the one before it understood already, and is told what each record was read from.
+    """
     if not root.is_dir():
         return Findings(None, (Problem("", 0, "", f"there is no folder {quoted(str(root))}"),))
-    folder = ContentFolder(root)
+    folder = ContentFolder(root, remembered)
     folder.question_strangers()
     shop = _shop(folder)
     units = shop.units if shop else Units()
@@ -76,7 +80,11 @@ def _record(
     if text is None:
         return None
     file = folder.name(path)
-    record, problems = record_from(model, read_yaml(text, file), file, given, units, kind=kind)
+
+    def read() -> tuple[R | None, list[Problem]]:
+        return record_from(model, read_yaml(text, file), file, given, units, kind=kind)
+
+    record, problems = folder.remembered.value(file, (text, sorted(given.items()), units), read)
     folder.problems += problems
     return record
 
@@ -131,6 +139,7 @@ def _articles(folder: ContentFolder, units: Units) -> dict[str, Article]:
         text = folder.text(path)
         if text is None:
             continue
+        folder.remembered.value(folder.name(path), (text, head), lambda: None)
         title, body = split_title(text)
         if title is None:
             sentence = "the article has no title; begin it with a line like “# Reading the paper”"
@@ -172,7 +181,7 @@ def _press_log(folder: ContentFolder, units: Units) -> tuple[Pressing, ...]:
     for path in folder.files("press-log", ".csv"):
         text = folder.text(path)
         if text is not None:
-            pressings, problems = read_log(text, folder.name(path), units)
+            pressings, problems = read_log(text, folder.name(path), units, folder.remembered)
             rows += pressings
             folder.problems += problems
     return tuple(sorted(rows, key=lambda row: row.date))  # stable: file and line decide within a day

@@ -8,6 +8,7 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator
+from functools import partial
 from typing import Final
 
 from pydantic import ValidationError
@@ -16,6 +17,7 @@ from maker_site.records.base import Origin
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import Problem, nearest, quoted
 from maker_site.records.read_record import problems_of
+from maker_site.records.remembered import Forgetful, Remembered
 from maker_site.records.shop import Units
 from maker_site.records.yaml_text import key_of
 
@@ -29,8 +31,11 @@ NEEDED: Final = tuple(
 )
 
 
-def read_log(text: str, file: str, units: Units) -> tuple[list[Pressing], list[Problem]]:
-    """Return the pressings of one file, oldest line first, and every problem in it."""
+def read_log(
+    text: str, file: str, units: Units, remembered: Remembered | None = None
+) -> tuple[list[Pressing], list[Problem]]:
+    """Return the pressings of one file, oldest line first, and every problem in it; see `load` for `remembered`."""
+    memory, said = remembered or Forgetful(), repr(units)
     pressings: list[Pressing] = []
     problems: list[Problem] = []
     keys: list[str] | None = None
@@ -41,7 +46,8 @@ def read_log(text: str, file: str, units: Units) -> tuple[list[Pressing], list[P
                 if problems:
                     break
                 continue
-            pressing, found = _pressing(row, keys, file, line, units)
+            read = partial(_pressing, row, keys, file, line, units)
+            pressing, found = memory.value(f"{file}:{line}", (row, keys, said), read)
             problems += found
             if pressing is not None:
                 pressings.append(pressing)
