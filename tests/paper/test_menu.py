@@ -151,7 +151,7 @@ def test_a_leaflet_has_its_cover_at_the_right_of_the_outside(folds: int, setting
 
 def test_what_a_leaflet_can_not_hold_is_told_and_not_left_out(setting: Typesetter) -> None:
     with pytest.raises(PaperProblem) as told:
-        set_menu(setting, card(400), folds=1)
+        set_menu(setting, card(90), folds=1)
     assert str(told.value) == (
         "there is more on the menu than this leaflet can hold; say a larger --paper or another --fold"
     )
