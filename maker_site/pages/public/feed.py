@@ -11,6 +11,7 @@ from urllib.parse import urljoin, urlsplit
 
 from markupsafe import Markup
 
+from maker_site.pages import addresses
 from maker_site.pages.page import Text
 from maker_site.pages.parts import Day
 from maker_site.pages.public.data import canonical
@@ -65,7 +66,7 @@ def feed(address: str, shop: str, line: str | None, language: str, entries: Sequ
 def _entry(address: str, entry: Entry, latest: str) -> str:
     view, page = entry.view, canonical(address, entry.here)
     folder = entry.here.partition("/")[0]
-    body = _tutorial(view) if isinstance(view, Tutorial) else _article(view)
+    body = _tutorial(view, entry.here) if isinstance(view, Tutorial) else _article(view)
     occasions = "".join(f'<category term="{_xml(each.text)}"/>\n' for each in view.occasions)
     return (
         f"<entry>\n<id>{_id(address, f'{folder}/{entry.first_id}')}</id>\n<title>{_xml(view.title)}</title>\n"
@@ -85,9 +86,17 @@ def whole_addresses(html: Markup, page: str) -> str:
     )
 
 
-def _tutorial(view: Tutorial) -> Markup:
+def _tutorial(view: Tutorial, here: str) -> Markup:
     """Return all that the page says in plain HTML; the cautions with the setting and before the steps."""
-    parts = [Markup("<p>{}</p>").format(view.disclosure) if view.disclosure else Markup(""), view.opening]
+    parts = [Markup("<p>{}</p>").format(view.disclosure) if view.disclosure else Markup("")]
+    if view.cover:
+        shown, source = view.cover, addresses.relative(here, view.cover.fallback.address)
+        parts.append(
+            Markup('<p><img src="{}" alt="{}" width="{}" height="{}"></p>').format(
+                source, shown.text, shown.width, shown.height
+            )
+        )
+    parts.append(view.opening)
     parts.append(_needed(view.supplies, view.tools))
     if view.setting:
         parts.append(_setting(view.setting))
