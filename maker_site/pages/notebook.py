@@ -101,7 +101,7 @@ class Notebook:
         return evidence(self.pressings_by_blank.get(blank, ()), workshop.blanks, workshop.presses)
 
     @cached_property
-    def _blanks_on(self) -> Noted[tuple[str, ...]]:
+    def blanks_on(self) -> Noted[tuple[str, ...]]:
         """The ids of the blanks of each substrate, sorted."""
         with unnoted():
             blanks = sorted(self.workshop.blanks.values(), key=lambda blank: blank.id)
@@ -110,7 +110,7 @@ class Notebook:
 
     def evidence_near(self, blank: Blank) -> Sequence[Evidence]:
         """Return the evidence on all blanks of a blank's substrate, its own included."""
-        return tuple(each for near in self._blanks_on[blank.substrate] for each in self.evidence_by_blank[near])
+        return tuple(each for near in self.blanks_on[blank.substrate] for each in self.evidence_by_blank[near])
 
     def _blank_ids(self) -> Iterable[str]:
         return self.workshop.blanks
@@ -176,14 +176,15 @@ class Notebook:
         return tuple(sorted(ordered, key=day, reverse=True)), not all(project.made for project in ordered)
 
     @cached_property
-    def _names_by_blank(self) -> Noted[tuple[str, ...]]:
+    def names_by_blank(self) -> Noted[tuple[str, ...]]:
+        """The ids of the projects on each blank, newest first."""
         with unnoted():
             found = grouped(self.newest_first, lambda project: project.blank)
         return Noted("projects on", {blank: tuple(each.id for each in here) for blank, here in found.items()})
 
     def projects_on(self, blank: str, at_most: int | None = None) -> tuple[Project, ...]:
         """Return the projects on a blank, newest first."""
-        return tuple(self.workshop.projects[name] for name in self._names_by_blank.get(blank, ())[:at_most])
+        return tuple(self.workshop.projects[name] for name in self.names_by_blank.get(blank, ())[:at_most])
 
     @cached_property
     def stock(self) -> Worked[Stock]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -34,6 +35,15 @@ class Text:
 
     address: str
     text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """Pages that are built together, or left as they are together where nothing that they show has changed."""
+
+    name: str
+    """Of its own in its copy."""
+    build: Callable[[], Iterable[Page | Text | Drawn]]
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
 import shutil
 import tempfile
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator, Mapping, MutableMapping
+from collections.abc import Callable, Mapping, MutableMapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
@@ -17,20 +16,26 @@ from maker_site.media import make as make_pictures
 from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
 from maker_site.pages.menu import menu
-from maker_site.pages.notebook import Notebook
-from maker_site.pages.page import Drawn, Page, Text
+from maker_site.pages.notebook import Notebook, noted
+from maker_site.pages.noting import Noted, Read
+from maker_site.pages.page import Batch
 from maker_site.pages.public.plan import public_frame, public_pages
-from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
-from maker_site.pages.workshop.views import CardPage
+from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.records import Problem, load
+from maker_site.records.remembered import Remembered, digest_of
 from maker_site.workings.review import review
+from maker_site.writer.copies import Copy, Pages
 from maker_site.writer.gather import gather, picture_paths, side_by_side
 from maker_site.writer.gather_artwork import gather_artwork
+from maker_site.writer.kept import Kept
 from maker_site.writer.known_coverage import keep_coverage, known_coverage
 from maker_site.writer.known_papers import keep_papers, known_papers
+from maker_site.writer.leaves import Leaves
 from maker_site.writer.papers import write_papers
+from maker_site.writer.printing import FONTS
 from maker_site.writer.rendering import Renderer
-from maker_site.writer.signs import noting_signs, write_signs
+from maker_site.writer.sameness import contents, program
+from maker_site.writer.signs import write_signs
 from maker_site.writer.site_folder import Changes, SiteFolder
 from maker_site.writer.themes import theme
 
@@ -49,6 +54,8 @@ class Made:
     """Pages of both copies."""
     pictures: int = 0
     """Picture files of both copies."""
+    rendered: tuple[str, ...] = ()
+    """Addresses of the pages that were rendered; the others show nothing that has changed."""
 
 
 def find_problems(content: Path, today: date) -> tuple[Problem, ...]:
@@ -56,40 +63,59 @@ def find_problems(content: Path, today: date) -> tuple[Problem, ...]:
     return read_notebook(content, today, wholly=True)[1]
 
 
-def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told) -> Made:
-    """Make both copies into `out`; raises SiteFolderProblem, ThemeProblem or TemplateProblem where it can't."""
+def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told, memory: Memory | None = None) -> Made:
+    """Make both copies into `out`; raises SiteFolderProblem, ThemeProblem or TemplateProblem where it can't.
+
+    Pages that show nothing that has changed since the last make are left as they are. `memory` is for who makes again
+    and again: what one make understood and worked out, the next takes over.
+    """
     told("Reading records", 0, 0)
+    memory = memory or Memory()
     known = known_coverage(out)
-    book, problems = read_notebook(content, today, known=known, decode=True)
+    kept = Kept(out)
+    book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
     if book is None:
         return Made(problems, None)
     used = theme(theme_name, content)
     with SiteFolder.open(out) as site:
-        wanted: dict[str, set[str]] = defaultdict(set)
-        signs: list[Drawn] = []
-        cards: dict[str, CardPage] = {}
-        copies = (
-            ("workshop", workshop_frame(book), _noting_cards(workshop_pages(book), cards)),
-            ("public", public_frame(book), noting_signs(public_pages(book), signs)),
-        )
-        pages = sum(_write_copy(site, copy, Renderer(used, frame), each, wanted, told) for copy, frame, each in copies)
-        _write_pictures(site, book, wanted, told)
-        write_signs(site, book, signs, told)
+        leaves = Leaves(book, memory.remembered, kept)
         papers = known_papers(out)
-        said = write_papers(site, book, used, cards, menu(book, lambda _: None), papers, told)
+        base = digest_of(book.workshop.shop, book.workshop.about, contents([*used.folders, content / FONTS]), program())
+        copies = (
+            Copy("workshop", workshop_frame(book), tuple(workshop_batches(book))),
+            Copy("public", public_frame(book), (Batch("all", lambda: public_pages(book)),)),
+        )
+        pages = Pages(site, kept, leaves, papers, told)
+        for copy in copies:
+            pages.write(copy, Renderer(used, copy.frame), base)
+        _write_pictures(site, book, pages.pictures, told)
+        write_signs(site, book, pages.signs, told)
+        shown = menu(book, lambda _: None)
+        said = write_papers(site, book, used, pages.cards, shown, papers, told, pages.cards_as_before)
         in_use = {each.digest for each in book.artwork.values()}
         keep_coverage(out, {digest: share for digest, share in known.items() if digest in in_use})
         changes = site.commit()
         keep_papers(out, papers)
-        return Made((*problems, *said), changes, pages, sum(len(names) for names in wanted.values()))
+        kept.write()
+        pictures = sum(len(names) for names in pages.pictures.values())
+        return Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered))
 
 
-def _noting_cards(pages: Iterable[Page | Text], cards: dict[str, CardPage]) -> Iterator[Page | Text]:
-    """Yield the pages as they come, and note what each press card shows: it goes on paper too."""
-    for page in pages:
-        if isinstance(page, Page) and isinstance(page.view, CardPage):
-            cards[page.view.id] = page.view
-        yield page
+class Memory:
+    """What a make leaves to the next one in the same process."""
+
+    def __init__(self) -> None:
+        self.remembered = Remembered()
+        self._book: Notebook | None = None
+        self._digests: dict[Read, str] = {}
+
+    def hand_over(self, book: Notebook, kept: Kept) -> None:
+        """Give a new notebook what the last one worked out and nothing that has changed has to do with."""
+        before, digests = self._book, self._digests
+        self._book, self._digests = book, Leaves(book, self.remembered, kept).all()
+        if before is not None and before.workshop.shop == book.workshop.shop:
+            both = digests.keys() | self._digests.keys()
+            book.take_over(before, frozenset(each for each in both if digests.get(each) != self._digests.get(each)))
 
 
 def read_notebook(
@@ -99,48 +125,31 @@ def read_notebook(
     known: MutableMapping[str, Fraction] | None = None,
     decode: bool = False,
     wholly: bool = False,
+    memory: Memory | None = None,
+    kept: Kept | None = None,
 ) -> tuple[Notebook | None, tuple[Problem, ...]]:
     """Return all that the pages are made from, None where an error forbids it, and every problem found.
 
     `known` is coverage of artwork by content hash, and is added to. What is not known is counted at once with `decode`,
     else when it is first asked for. `wholly` decodes every picture to its end.
     """
-    findings = load(content)
+    if memory:
+        memory.remembered.turn()
+    findings = load(content, memory.remembered if memory else None)
     workshop = findings.workshop
     if workshop is None:
         return None, findings.problems
     looked = gather(content, picture_paths(workshop), wholly=wholly)
     artwork = gather_artwork(workshop, {} if known is None else known, decode=decode, wholly=wholly)
-    pictures = {**artwork.pictures, **looked.pictures}
-    book = Notebook(workshop, pictures, (), today, artwork.coverage, artwork.files)
+    pictures = Noted("picture", {**artwork.pictures, **looked.pictures})
+    coverage, files = Noted("artwork", artwork.coverage), Noted("artwork", artwork.files)
+    book = Notebook(noted(workshop), pictures, (), today, coverage, files)
+    if memory and kept:
+        memory.hand_over(book, kept)
     errors = (*looked.problems, *artwork.errors)
     found = review(workshop, book.remakes.values())
     problems = tuple(sorted({*findings.problems, *errors, *artwork.cautions, *found}))
     return (None if errors else book.with_cautions(problems)), problems
-
-
-def _write_copy(
-    site: SiteFolder,
-    copy: str,
-    renderer: Renderer,
-    pages: Iterable[Page | Text],
-    wanted: dict[str, set[str]],
-    told: Told,
-) -> int:
-    """Put the pages of one copy, note the pictures that they show, and return how many pages there are."""
-    count = 0
-    for count, page in enumerate(pages, 1):
-        text = page.text if isinstance(page, Text) else renderer.html(page)
-        for name in set(_PICTURE_NAME.findall(text)):
-            wanted[name].add(copy)
-        site.put(f"{copy}/{page.address}", text.encode())
-        told(f"Writing the {copy} copy", count, 0)
-    for address, path in renderer.assets.items():
-        site.put(f"{copy}/{address}", path.read_bytes())
-    return count
-
-
-_PICTURE_NAME = re.compile(rf"{PICTURES}/([0-9a-f]+-\d+\.[a-z]+)")
 
 
 def _write_pictures(site: SiteFolder, book: Notebook, wanted: Mapping[str, set[str]], told: Told) -> None:

@@ -6,7 +6,7 @@ import hashlib
 import json
 import tempfile
 import threading
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from importlib.metadata import version
@@ -56,13 +56,19 @@ def write_papers(
     shown: Menu,
     known: dict[str, KnownPaper],
     told: Callable[[str, int, int], None],
+    as_before: Iterable[str] = (),
 ) -> tuple[Problem, ...]:
     """Put every paper, keep those that are as they would be made, and return a caution for what no font has.
 
-    `known` is what earlier papers were made of, by address, and becomes that of these. Raises `TemplateProblem`.
+    `known` is what earlier papers were made of, by address, and becomes that of these. `as_before` are projects whose
+    cards show what they showed, so that `cards` need not hold them. Raises `TemplateProblem`.
     """
     before = dict(known)
     known.clear()
+    about = {addresses.card_paper(project): f"projects/{project}/project.yaml" for project in as_before}
+    for address in about:
+        known[address] = before[address]
+        site.keep(f"workshop/{address}")
     common = _common_inputs(used, book.workshop.root / FONTS)
     wanted = {each.address: each for each in _wanted(book, cards, shown)}
     missing: dict[str, _Wanted] = {}
@@ -85,8 +91,9 @@ def write_papers(
         for done, (address, characters) in enumerate(side_by_side(work, sorted(missing)), 1):
             known[address] = KnownPaper(known[address].inputs, characters)
             told("Setting papers", done, len(missing))
+    about |= {address: each.about for address, each in wanted.items()}
     return tuple(
-        Problem(wanted[address].about, 0, "", f"on paper {missing_words(paper.missing)}", Severity.CAUTION)
+        Problem(about[address], 0, "", f"on paper {missing_words(paper.missing)}", Severity.CAUTION)
         for address, paper in known.items()
         if paper.missing
     )

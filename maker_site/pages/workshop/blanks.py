@@ -37,15 +37,17 @@ _HISTORY = 40
 """Pressings listed on a blank's page; all of them are in the settings above it and in the log."""
 
 
-def blank_pages(book: Notebook) -> Iterator[Page]:
-    """Yield blanks/index.html and a page for each blank."""
+def blank_list(book: Notebook) -> Page:
+    """Return blanks/index.html."""
     ordered = sorted(book.workshop.blanks.values(), key=lambda blank: (blank.substrate, blank.name.casefold()))
     rows = tuple(_row(book, blank) for blank in ordered)
-    yield Page("blanks/index.html", "workshop/blanks.html", "Blanks", BlankList(rows), door="blanks/index.html")
-    for blank in ordered:
-        yield Page(
-            addresses.blank(blank.id), "workshop/blank.html", blank.name, _view(book, blank), door="blanks/index.html"
-        )
+    return Page("blanks/index.html", "workshop/blanks.html", "Blanks", BlankList(rows), door="blanks/index.html")
+
+
+def blank_page(book: Notebook, blank: Blank) -> Page:
+    """Return blanks/ID.html."""
+    here = addresses.blank(blank.id)
+    return Page(here, "workshop/blank.html", blank.name, _view(book, blank), door="blanks/index.html")
 
 
 def _row(book: Notebook, blank: Blank) -> BlankRow:
@@ -95,9 +97,7 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
             for name in blank.folder_pictures
             if (picture := picture_at(book.pictures, f"blanks/{blank.id}/{name}", f"{blank.name}: {name}"))
         ),
-        tuple(
-            tile(book, project, addresses.blank(blank.id)) for project in book.projects_on(blank.id, at_most=_TILES)
-        ),
+        tuple(tile(book, project, addresses.blank(blank.id)) for project in book.projects_on(blank.id, at_most=_TILES)),
         blank_yield_plot(book, rows, blank.name),
         tuple(log_row(book, row) for row in reversed(rows[-_HISTORY:])),
         substrate_hazards(blank.substrate),

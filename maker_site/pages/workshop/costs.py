@@ -48,13 +48,18 @@ _SECONDS_PER_HOUR = 3600
 
 
 def cost_pages(book: Notebook) -> Iterator[Page | Text]:
-    """Yield costs/index.html, its further pages, the script with every project's row, and all cost sheets."""
+    """Yield the overview and every cost sheet."""
+    yield from cost_overview(book)
+    for project in book.workshop.projects.values():
+        yield cost_sheet_page(book, project)
+
+
+def cost_overview(book: Notebook) -> Iterator[Page | Text]:
+    """Yield costs/index.html, its further pages, and the script with every project's row."""
     projects = sorted(book.workshop.projects.values(), key=lambda project: project.title.casefold())
     rows = tuple(_row(book, project) for project in projects)
     yield from _overviews(book, rows)
     yield Text(DATA, _rows_script(rows))
-    for project in projects:
-        yield _sheet_page(book, project)
 
 
 def _overviews(book: Notebook, rows: Sequence[CostLineShown]) -> Iterator[Page]:
@@ -139,7 +144,8 @@ def _rows_script(rows: Iterable[CostLineShown]) -> str:
     return f"window.costRows = {json.dumps(found, ensure_ascii=False, separators=(',', ':'))};\n"
 
 
-def _sheet_page(book: Notebook, project: Project) -> Page:
+def cost_sheet_page(book: Notebook, project: Project) -> Page:
+    """Return costs/ID.html."""
     sheet = book.cost_sheets[project.id]
     shop = book.workshop.shop
     parts = _parts(book, project, sheet)

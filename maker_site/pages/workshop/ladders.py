@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
@@ -26,12 +26,11 @@ _MOST_TRIES = 4
 TRIES_SOURCE = f"From {SOURCE}. Change one thing at a time, then log it."
 
 
-def ladder_pages(book: Notebook) -> Iterator[Page]:
-    """Yield ladders/ID.html for each blank."""
-    for blank in book.workshop.blanks.values():
-        here = addresses.ladder(blank.id)
-        title = f"Test ladder for {blank.name}"
-        yield Page(here, "workshop/ladder.html", title, _view(book, blank), door="blanks/index.html")
+def ladder_page(book: Notebook, blank: Blank) -> Page:
+    """Return ladders/ID.html."""
+    here = addresses.ladder(blank.id)
+    title = f"Test ladder for {blank.name}"
+    return Page(here, "workshop/ladder.html", title, _view(book, blank), door="blanks/index.html")
 
 
 def tries_shown(point: StartingPoint | None, rows: Sequence[Pressing]) -> tuple[NextTryShown, ...]:

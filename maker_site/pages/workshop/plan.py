@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from maker_site.pages import addresses
 from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.page import Page, Text
+from maker_site.pages.page import Batch, Drawn, Page, Text
 from maker_site.pages.parts import Link
-from maker_site.pages.workshop.blanks import blank_pages
+from maker_site.pages.workshop.blanks import blank_list, blank_page
 from maker_site.pages.workshop.card import card_page
 from maker_site.pages.workshop.catalogue import catalogue_pages
-from maker_site.pages.workshop.costs import cost_pages
+from maker_site.pages.workshop.costs import cost_overview, cost_sheet_page
 from maker_site.pages.workshop.home import home_page
-from maker_site.pages.workshop.ladders import ladder_pages
+from maker_site.pages.workshop.ladders import ladder_page
 from maker_site.pages.workshop.presses import press_pages
 from maker_site.pages.workshop.project import project_page
 from maker_site.pages.workshop.proofs import proof_page
@@ -45,23 +46,54 @@ def workshop_frame(book: Notebook) -> WorkshopFrame:
     return WorkshopFrame(shop.name, shop.line, shop.notice, shop.locale.replace("_", "-"), locale.text_direction, DOORS)
 
 
-def workshop_pages(book: Notebook) -> Iterator[Page | Text]:
-    """Yield every page of the workshop copy."""
-    yield home_page(book)
-    yield from search_pages(book)
-    yield from catalogue_pages(book)
+def workshop_batches(book: Notebook) -> Iterator[Batch]:
+    """Yield what to build for every page of the workshop copy; nothing is built yet."""
+    yield Batch("home", lambda: [home_page(book)])
+    yield Batch("search", lambda: search_pages(book))
+    yield Batch("catalogue", lambda: catalogue_pages(book))
     for project in book.workshop.projects.values():
-        yield project_page(book, project)
-        yield card_page(book, project)
-        proof = proof_page(book, project)
-        if proof:
-            yield proof
-    yield from cost_pages(book)
-    yield from settings_pages(book)
-    yield from blank_pages(book)
-    yield from ladder_pages(book)
-    yield from press_pages(book)
-    yield supplies_page(book)
-    yield from writing_pages(book)
+        yield Batch(f"{PROJECT}{project.id}", partial(_of_project, book, project.id))
+        yield Batch(f"costs/{project.id}", partial(_cost_sheet, book, project.id))
+    yield Batch("costs", lambda: cost_overview(book))
+    yield Batch("settings", lambda: settings_pages(book))
+    yield Batch("blanks", lambda: [blank_list(book)])
+    for blank in book.workshop.blanks.values():
+        yield Batch(f"blanks/{blank.id}", partial(_of_blank, book, blank.id))
+    yield Batch("presses", lambda: press_pages(book))
+    yield Batch("supplies", lambda: [supplies_page(book)])
+    yield Batch("writing", lambda: writing_pages(book))
+    yield Batch("menu", lambda: [_menu_page(book)])
+
+
+PROJECT = "projects/"
+"""How the name of the batch of a project's own pages begins, its press card among them."""
+
+
+def workshop_pages(book: Notebook) -> Iterator[Page | Text | Drawn]:
+    """Yield every page of the workshop copy."""
+    for batch in workshop_batches(book):
+        yield from batch.build()
+
+
+def _of_project(book: Notebook, name: str) -> Iterator[Page]:
+    project = book.workshop.projects[name]
+    yield project_page(book, project)
+    yield card_page(book, project)
+    proof = proof_page(book, project)
+    if proof:
+        yield proof
+
+
+def _cost_sheet(book: Notebook, name: str) -> Iterator[Page]:
+    yield cost_sheet_page(book, book.workshop.projects[name])
+
+
+def _of_blank(book: Notebook, name: str) -> Iterator[Page]:
+    blank = book.workshop.blanks[name]
+    yield blank_page(book, blank)
+    yield ladder_page(book, blank)
+
+
+def _menu_page(book: Notebook) -> Page:
     shown = menu(book, lambda project: Link(project.title, addresses.project(project.id)))
-    yield Page("menu.html", "workshop/menu.html", "Menu", MenuPage(shown, menu_paper(shown)), door="menu.html")
+    return Page("menu.html", "workshop/menu.html", "Menu", MenuPage(shown, menu_paper(shown)), door="menu.html")

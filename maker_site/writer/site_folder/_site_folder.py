@@ -77,19 +77,28 @@ class SiteFolder:
         check_address(address)
         return address in self._wanted or self._is_as_made(address)
 
-    def keep(self, address: str) -> bool:
+    def keep(self, address: str, stamp: str | None = None) -> bool:
         """Say that a file made earlier is still wanted as it is.
 
-        False where it is not there as it was made (see `has`): then it has to be put.
+        False where it is not there as it was made (see `has`), or with `stamp` where it was made with other bytes:
+        then it has to be put.
         """
         check_address(address)
         self._must_be_open()
         if address in self._wanted:
-            return True
-        if not self._is_as_made(address):
+            return stamp in (None, self._wanted[address])
+        if stamp not in (None, self._before.get(address)) or not self._is_as_made(address):
             return False
         self._wanted.setdefault(address, self._before[address])
         return True
+
+    def keep_all(self) -> bool:
+        """Say that the whole site is wanted as it is; False where any of it is not there as it was made."""
+        return self._has_manifest and all(self.keep(address) for address in self._before)
+
+    def stamp(self, address: str) -> str:
+        """Return the stamp of what was put or kept at an address: its size and hash."""
+        return self._wanted[address]
 
     def put(self, address: str, data: bytes) -> None:
         """Say what is to stand at an address. Equal bytes that are there already are left untouched.

@@ -1,0 +1,161 @@
+"""The pages of a copy, written: those that show what has changed are built and rendered, the others stay."""
+
+from __future__ import annotations
+
+import pickle
+import re
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from hashlib import blake2b
+from typing import Any, Final
+
+from maker_site.pages import addresses
+from maker_site.pages.noting import noting
+from maker_site.pages.page import Batch, Drawn, Page, Text
+from maker_site.pages.workshop.plan import PROJECT
+from maker_site.pages.workshop.views import CardPage
+from maker_site.records.remembered import digest_of
+from maker_site.writer.kept import Kept
+from maker_site.writer.known_papers import KnownPaper
+from maker_site.writer.leaves import Leaves, as_lists, as_reads, reduced
+from maker_site.writer.rendering import Renderer
+from maker_site.writer.site_folder import SiteFolder
+
+_BATCH: Final = "batch"
+_PICTURE_NAME: Final = re.compile(rf"{addresses.PICTURES}/([0-9a-f]+-\d+\.[a-z]+)")
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """One of the two copies, before it is built."""
+
+    name: str
+    frame: Any
+    batches: tuple[Batch, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Written:
+    """One page as it stands in the site."""
+
+    address: str
+    stamp: str
+    shown: str
+    """A digest of its view; empty for a text that is ready as it is."""
+    pictures: tuple[str, ...]
+
+    @classmethod
+    def of(cls, said: Sequence[Any]) -> _Written:
+        """Return it out of JSON."""
+        return cls(str(said[0]), str(said[1]), str(said[2]), tuple(said[3]))
+
+
+class Pages:
+    """Writes the pages of both copies and gathers what else they ask for."""
+
+    def __init__(
+        self,
+        site: SiteFolder,
+        kept: Kept,
+        leaves: Leaves,
+        papers: dict[str, KnownPaper],
+        told: Callable[[str, int, int], None],
+    ) -> None:
+        self._site, self._kept, self._leaves, self._papers, self._told = site, kept, leaves, papers, told
+        self.count = 0
+        """Pages of both copies."""
+        self.rendered: list[str] = []
+        """Addresses of the pages that were rendered, each with its copy."""
+        self.pictures: dict[str, set[str]] = defaultdict(set)
+        """The copies that show each picture, by the picture's name."""
+        self.signs: list[Drawn] = []
+        """Pictures that are to be drawn."""
+        self.cards: dict[str, CardPage] = {}
+        """What the press cards that were built show, by project."""
+        self.cards_as_before: list[str] = []
+        """Projects whose cards were left as they are."""
+
+    def write(self, copy: Copy, renderer: Renderer, base: str) -> None:
+        """Put or keep every page of a copy, and the theme's assets. `base` stands for all that each page depends on."""
+        base = digest_of(base, copy.name, blake2b(pickle.dumps(copy.frame)).hexdigest())
+        for done, batch in enumerate(copy.batches, 1):
+            if not self._keep(copy, batch, base):
+                self._build(copy, batch, renderer, base)
+            self._told(f"Writing the {copy.name} copy", done, len(copy.batches))
+        for address, path in renderer.assets.items():
+            self._site.put(f"{copy.name}/{address}", path.read_bytes())
+
+    def _keep(self, copy: Copy, batch: Batch, base: str) -> bool:
+        """Leave a batch as it is where nothing that it shows has changed; tell whether that was so."""
+        name = f"{copy.name}/{batch.name}"
+        before = self._kept.get(_BATCH, name)
+        if before is None or before["base"] != base or before["signs"]:
+            return False
+        if self._leaves.key(as_reads(before["reads"])) != before["key"] or not self._keeps_paper(batch):
+            return False
+        pages = [_Written.of(said) for said in before["pages"]]
+        if not all(self._site.keep(f"{copy.name}/{page.address}", page.stamp) for page in pages):
+            return False
+        self._kept.keep(_BATCH, name)
+        for page in pages:
+            self._note(copy, page.pictures)
+        if batch.name.startswith(PROJECT):
+            self.cards_as_before.append(batch.name.removeprefix(PROJECT))
+        return True
+
+    def _keeps_paper(self, batch: Batch) -> bool:
+        """Tell whether the card that a batch holds, if it is one that does, need not be set on paper again."""
+        if not batch.name.startswith(PROJECT):
+            return True
+        address = addresses.card_paper(batch.name.removeprefix(PROJECT))
+        return address in self._papers and self._site.has(f"workshop/{address}")
+
+    def _build(self, copy: Copy, batch: Batch, renderer: Renderer, base: str) -> None:
+        name = f"{copy.name}/{batch.name}"
+        before = self._kept.get(_BATCH, name) or {"base": "", "pages": []}
+        shown = {page.address: page for page in map(_Written.of, before["pages"])} if before["base"] == base else {}
+        with noting() as reads:
+            built = list(batch.build())
+        pages = list(self._put(copy, built, renderer, shown))
+        looked_at = reduced(reads)
+        self._kept.put(
+            _BATCH,
+            name,
+            "",
+            {
+                "base": base,
+                "reads": as_lists(looked_at),
+                "key": self._leaves.key(looked_at),
+                "signs": any(isinstance(each, Drawn) for each in built),
+                "pages": [[page.address, page.stamp, page.shown, list(page.pictures)] for page in pages],
+            },
+        )
+
+    def _put(
+        self, copy: Copy, built: Sequence[Page | Text | Drawn], renderer: Renderer, before: dict[str, _Written]
+    ) -> Iterator[_Written]:
+        for page in built:
+            if isinstance(page, Drawn):
+                self.signs.append(page)
+                continue
+            if isinstance(page, Page) and isinstance(page.view, CardPage):
+                self.cards[page.view.id] = page.view
+            address = f"{copy.name}/{page.address}"
+            shown = "" if isinstance(page, Text) else blake2b(pickle.dumps(page), digest_size=12).hexdigest()
+            known = before.get(page.address)
+            if shown and known and known.shown == shown and self._site.keep(address, known.stamp):
+                self._note(copy, known.pictures)
+                yield known
+                continue
+            text = page.text if isinstance(page, Text) else renderer.html(page)
+            pictures = tuple(sorted(set(_PICTURE_NAME.findall(text))))
+            self._site.put(address, text.encode())
+            self.rendered.append(address)
+            self._note(copy, pictures)
+            yield _Written(page.address, self._site.stamp(address), shown, pictures)
+
+    def _note(self, copy: Copy, pictures: Sequence[str]) -> None:
+        self.count += 1
+        for name in pictures:
+            self.pictures[name].add(copy.name)

@@ -1,0 +1,97 @@
+"""What earlier makes worked out, kept beside the site in one SQLite file by what it was made of.
+
+It can be thrown away at any time, which costs time only. Everything in it goes by a key that holds all that a value
+was made of, the program and the theme among them; a value whose key differs is not looked at. Who writes holds the
+lock of the output folder; what is new is written in one transaction, so a crash leaves the file as it was. A file
+that is damaged, or that can't be written, is done without.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import sqlite3
+import zlib
+from pathlib import Path
+from typing import Any, Final
+
+FILE: Final = Path(".maker-site") / "cache.sqlite"
+_FORM: Final = 1
+"""Of the file; goes up when what is kept changes its shape."""
+_TABLE: Final = (
+    "CREATE TABLE IF NOT EXISTS kept (kind TEXT, name TEXT, key TEXT, value BLOB, sum INTEGER, "
+    "PRIMARY KEY (kind, name)) WITHOUT ROWID"
+)
+
+
+class Kept:
+    """Values by kind and name, each with the key of what it was made of."""
+
+    def __init__(self, out: Path) -> None:
+        self._file = out / FILE
+        self._before: dict[str, dict[str, tuple[str, bytes, int]]] = {}
+        self._now: dict[str, dict[str, tuple[str, bytes, int]]] = {}
+
+    def get(self, kind: str, name: str, key: str | None = None) -> Any:
+        """Return what was kept under a name, where its key is still `key`; None where there is nothing of use."""
+        found = self._now.get(kind, {}).get(name) or self._of(kind).get(name)
+        if found is None or key not in (None, found[0]) or zlib.crc32(found[1]) != found[2]:
+            return None
+        with contextlib.suppress(ValueError):
+            return json.loads(found[1])
+        return None
+
+    def put(self, kind: str, name: str, key: str, value: Any) -> None:
+        """Keep a value that JSON can hold; what is not put or kept in a make is forgotten with it."""
+        data = json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode("utf-8", "surrogatepass")
+        self._now.setdefault(kind, {})[name] = (key, data, zlib.crc32(data))
+
+    def keep(self, kind: str, name: str) -> None:
+        """Keep what is there under a name."""
+        self._now.setdefault(kind, {})[name] = self._of(kind)[name]
+
+    def write(self) -> None:
+        """Write what differs, whole or not at all; where it can't be written only time is lost."""
+        changed: list[tuple[str, str, str, bytes, int]] = []
+        gone: list[tuple[str, str]] = []
+        for kind, now in self._now.items():
+            before = self._of(kind)
+            changed += [(kind, name, *each) for name, each in now.items() if before.get(name) != each]
+            gone += [(kind, name) for name in before if name not in now]
+        if not changed and not gone:
+            return
+        try:
+            self._write(changed, gone)
+        except sqlite3.DatabaseError:
+            with contextlib.suppress(OSError, sqlite3.Error):
+                self._file.unlink(missing_ok=True)  # damaged: begun anew
+                self._write([(kind, name, *each) for kind, now in self._now.items() for name, each in now.items()], [])
+        except OSError:
+            return
+        self._before, self._now = {**self._before, **self._now}, {}
+
+    def _write(self, changed: list[tuple[str, str, str, bytes, int]], gone: list[tuple[str, str]]) -> None:
+        with contextlib.closing(sqlite3.connect(self._file)) as file, file:
+            if file.execute("PRAGMA user_version").fetchone()[0] != _FORM:
+                file.execute("DROP TABLE IF EXISTS kept")
+            file.execute(_TABLE)
+            file.execute(f"PRAGMA user_version = {_FORM}")
+            file.executemany("DELETE FROM kept WHERE kind = ? AND name = ?", gone)
+            file.executemany("INSERT OR REPLACE INTO kept VALUES (?, ?, ?, ?, ?)", changed)
+
+    def _of(self, kind: str) -> dict[str, tuple[str, bytes, int]]:
+        if kind not in self._before:
+            self._before[kind] = self._read(kind)
+        return self._before[kind]
+
+    def _read(self, kind: str) -> dict[str, tuple[str, bytes, int]]:
+        if not self._file.is_file():
+            return {}
+        try:
+            with contextlib.closing(sqlite3.connect(f"{self._file.resolve().as_uri()}?mode=ro", uri=True)) as file:
+                if file.execute("PRAGMA user_version").fetchone()[0] != _FORM:
+                    return {}
+                rows = file.execute("SELECT name, key, value, sum FROM kept WHERE kind = ?", (kind,))
+                return {name: (key, value, check) for name, key, value, check in rows if isinstance(value, bytes)}
+        except (sqlite3.Error, OSError):
+            return {}
