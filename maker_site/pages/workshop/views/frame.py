@@ -1,0 +1,60 @@
+"""What surrounds every page of the workshop copy, and its front page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from maker_site.pages.parts import Link
+from maker_site.pages.workshop.views.catalogue import Tile
+
+
+@dataclass(frozen=True, slots=True)
+class WorkshopFrame:
+    """What surrounds every page of the workshop copy."""
+
+    shop: str
+    line: str | None
+    notice: str | None
+    """At the foot of every page."""
+    language: str
+    """BCP 47, for the html element."""
+    direction: str
+    """ltr or rtl."""
+    doors: tuple[Link, ...]
+    """The way to everything: Home, Catalogue, Settings, Blanks, Presses, Supplies, Writing, Menu."""
+
+
+@dataclass(frozen=True, slots=True)
+class Attention:
+    """A sentence about what wants doing."""
+
+    words: str
+    link: Link | None
+
+
+@dataclass(frozen=True, slots=True)
+class LowBlank:
+    """A blank that is running low."""
+
+    link: Link
+    left: int
+    at: int
+    """Low at or below this count."""
+    swatch: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Home:
+    """index.html: what was made last, what needs attention, what is running low."""
+
+    newest: tuple[Tile, ...]
+    """Three at the most shown large; up to nine."""
+    attention: tuple[Attention, ...]
+    low: tuple[LowBlank, ...]
+    projects: int
+    blanks: int
+    pressed: int
+    """Pieces pressed, ever."""
+    good: int

@@ -1,0 +1,57 @@
+"""Writing, the page about the shop, the menu."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from maker_site.pages.parts import Day, Link, Menu
+
+
+@dataclass(frozen=True, slots=True)
+class WritingRow:
+    """An article or a write-up in the list of writing."""
+
+    link: Link
+    kind: str
+    """Write-up or Article."""
+    date: Day | None
+    summary: str | None
+    public: bool
+
+
+@dataclass(frozen=True, slots=True)
+class WritingList:
+    """writing/index.html: articles and write-ups."""
+
+    rows: tuple[WritingRow, ...]
+    about: Link | None
+    """To the page about the shop, where there is one."""
+
+
+@dataclass(frozen=True, slots=True)
+class ArticlePage:
+    """writing/ID.html."""
+
+    title: str
+    text: Markup
+    published: Day | None
+    updated: Day | None
+    public: bool
+
+
+@dataclass(frozen=True, slots=True)
+class AboutPage:
+    """about.html."""
+
+    text: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class MenuPage:
+    """menu.html: as customers see it."""
+
+    menu: Menu
+    paper: Link | None
+    """The same as a PDF to hand out; None where there is nothing on it."""
