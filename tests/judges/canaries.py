@@ -60,7 +60,8 @@ def _date(number: int) -> tuple[str, str]:
 
 
 def _celsius(number: int) -> tuple[str, str]:
-    celsius = 143 + 4 * number
+    # Uneven steps: a dial's figure moved by what one reading of a press is off must not be another field's figure.
+    celsius = 143 + number * (number + 5) // 2
     fahrenheit = round(celsius * 9 / 5 + 32)
     shown = (
         rf"(?<![\w.,]){degrees}(?:[.,]\d+)?[\s\u00a0\u202f]?°?[\s\u00a0]?{unit}\b"
@@ -171,7 +172,7 @@ class Planter:
         kinds = typing.get_type_hints(model, include_extras=True)
         written = {}
         for name, info in model.model_fields.items():
-            if name in FROM_FILES:
+            if name in FROM_FILES and name not in fixed:
                 continue
             label = info.alias or name
             joint = "." if ": " in place else ": "

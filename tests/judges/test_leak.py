@@ -32,6 +32,7 @@ from maker_site.records import (
     load,
 )
 from tests.conftest import make_site
+from tests.small_workshop import FILES, write_workshop
 
 from .canaries import Canary, Planter, found_in
 
@@ -48,6 +49,7 @@ PUBLIC = (
     "shop: menu sections",
     "about: text",
     "articles/told: *",
+    "articles/open: *",
     "blanks/told: name",
     "blanks/told: size",
     "blanks/told: care",
@@ -62,6 +64,8 @@ PUBLIC = (
     "projects/told: time needed",
     "projects/told: pieces",
     "projects/told: video",
+    "projects/told: tools",
+    "projects/told: was",
     "projects/told: care",
     "projects/told: shared photo.text",
     "projects/told: shared photo.caption",
@@ -73,6 +77,8 @@ PUBLIC = (
     "projects/open: time needed",
     "projects/open: pieces",
     "projects/open: video",
+    "projects/open: tools",
+    "projects/open: was",
     "projects/open: care",
     "projects/open: shared photo.text",
     "projects/open: shared photo.caption",
@@ -139,10 +145,19 @@ def draw_shared(planter: Planter, file: Path, place: str) -> None:
     file.write_bytes(raw[:2] + b"\xff\xed" + (len(block) + 2).to_bytes(2, "big") + block + raw[2:])
 
 
-def write(file: Path, record: dict[str, Any]) -> None:
+def draw_document(planter: Planter, file: Path, place: str) -> None:
+    """Draw an artwork as a PDF with everything that a drawing program writes beside the picture."""
+    file.parent.mkdir(parents=True, exist_ok=True)
+    told = {name: planter.word(f"{place} {name}") for name in ("title", "author", "subject", "keywords", "producer")}
+    Image.new("RGB", (90, 60), PRIVATE["artwork"]).save(file, "PDF", **told)
+
+
+def write(file: Path, record: dict[str, Any], planter: Planter | None = None) -> None:
     """Write a record."""
     file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_text(yaml.safe_dump(record, sort_keys=False, allow_unicode=True), encoding="utf-8")
+    text = yaml.safe_dump(record, sort_keys=False, allow_unicode=True)
+    remark = f"# {planter.word(f'{file.stem}: comment in a record')}\n" if planter else ""
+    file.write_text(remark + text, encoding="utf-8")
 
 
 def plant_project(planter: Planter, content: Path, name: str, share: dict[str, str], ids: dict[str, str]) -> None:
@@ -158,20 +173,25 @@ def plant_project(planter: Planter, content: Path, name: str, share: dict[str, s
     artwork = planter.record(Artwork, f"{place}: artwork")
     draw(folder / kept["file"], PRIVATE["kept photo"])
     draw(folder / artwork["file"], PRIVATE["artwork"])
+    draw_document(planter, folder / "artwork" / "drawn.pdf", f"{place}: artwork pdf")
+    drawn = f"<!-- {planter.word(f'{place}: artwork comment')} -->"
+    svg = f"<svg xmlns='http://www.w3.org/2000/svg' width='9mm' height='9mm'>{drawn}<path d='M0 0h9v9H0z'/></svg>"
+    (folder / "artwork" / "drawn.svg").write_text(svg, encoding="utf-8")
     draw(folder / "photos" / f"{planter.word(f'{place}: unlisted photo')}.jpg", PRIVATE["kept photo"])
     menu = planter.record(MenuEntry, f"{place}: share.menu", photo=photos[0]["file"]) if share else None
     record = planter.record(
         Project,
         place,
         blank=ids[f"blank of {name}"],
-        artwork=[artwork],
+        artwork=[artwork, {"file": "artwork/drawn.pdf"}, {"file": "artwork/drawn.svg"}],
         photos=[*photos, kept],
         supplies=[planter.record(Use, f"{place}: use", supply=ids[f"supply of {name}"])],
         stack=["pad", "transfer", "blank", ids[f"supply of {name}"]],
         order=planter.record(Order, f"{place}: order"),
         share=planter.record(Share, f"{place}: share", menu=menu, **share) if share else None,
+        video_still=photos[0]["file"] if share else None,
     )
-    write(folder / "project.yaml", record)
+    write(folder / "project.yaml", record, planter)
     text = f"{planter.word(f'{place}: write-up')}\n\n## Press\n\n<!-- {planter.word(f'{place}: comment')} -->\n"
     (folder / "tutorial.md").write_text(text, encoding="utf-8")
 
@@ -180,7 +200,7 @@ def plant_blank(planter: Planter, content: Path, name: str, ids: dict[str, str])
     """Plant a blank with its supplier's sheet as a picture."""
     folder = content / "blanks" / ids[f"blank of {name}"]
     record = planter.record(Blank, f"blanks/{name}")
-    write(folder / "blank.yaml", record)
+    write(folder / "blank.yaml", record, planter)
     draw(folder / "sheet.jpg", PRIVATE["sheet"], comment=planter.word(f"blanks/{name}: sheet comment").encode())
     return record
 
@@ -214,8 +234,10 @@ def planted(tmp_path_factory) -> Planted:
         "open": {"tutorial": "yes", "setting": "yes", "supplies": "yes"},
         "kept": {},
     }
-    write(content / "shop.yaml", planter.record(Shop, "shop", currency="GBP", locale="en_GB", units={}, markup=None))
-    (content / "about.md").write_text(f"# About\n\n{planter.word('about: text')}\n", encoding="utf-8")
+    shop = planter.record(Shop, "shop", currency="GBP", locale="en_GB", units={}, markup=None)
+    write(content / "shop.yaml", shop, planter)
+    about = f"# About\n\n{planter.word('about: text')}\n\n<!-- {planter.word('about: comment')} -->\n"
+    (content / "about.md").write_text(about, encoding="utf-8")
     write(content / "presses" / f"{ids['press']}.yaml", planter.record(Press, "presses/press"))
     rows = []
     for name, share in chosen.items():
@@ -227,6 +249,7 @@ def planted(tmp_path_factory) -> Planted:
         article = content / "articles" / f"{name if share else planter.word('kept article: id')}.md"
         article.parent.mkdir(exist_ok=True)
         text = f"# {planter.word(f'articles/{name}: title')}\n\n{planter.word(f'articles/{name}: text')}\n"
+        text += f"\n<!-- {planter.word(f'comment in an article of {name}')} -->\n"
         article.write_text(text, encoding="utf-8")
         head = planter.record(ArticleHead, f"articles/{name}", share="yes" if share else "no")
         write(article.with_suffix(".yaml"), head)
@@ -325,5 +348,74 @@ def test_no_private_picture_is_in_the_public_copy_and_no_picture_says_more_than_
 
 
 def test_every_file_of_the_public_copy_is_of_a_kind_that_is_looked_into(planted_site: Path):
-    known = {".html", ".css", ".js", ".json", ".xml", ".txt", ".svg", ".jpg", ".png", ".webp", ".avif", ".ico", ".pdf"}
+    known = {
+        "",
+        ".html",
+        ".css",
+        ".js",
+        ".json",
+        ".xml",
+        ".txt",
+        ".svg",
+        ".jpg",
+        ".png",
+        ".webp",
+        ".avif",
+        ".ico",
+        ".pdf",
+    }
     assert {file.suffix for file in (planted_site / "public").rglob("*") if file.is_file()} <= known
+
+
+def test_the_domain_file_is_the_only_file_without_an_ending(planted_site: Path):
+    found = [file.name for file in (planted_site / "public").rglob("*") if file.is_file() and not file.suffix]
+    assert found == ["CNAME"]
+
+
+def test_what_programs_read_was_made_and_holds_public_words_alone(planted: Planted, planted_site: Path):
+    for name in ("feed.xml", "sitemap.xml", "search/words.js", "index.html"):
+        found = found_in_file(planted_site / "public" / name, planted.canaries)
+        assert found, name
+        assert {place for place in found if not may_cross(place)} == set(), name
+
+
+def found_in_file(file: Path, canaries: list[Canary]) -> set[str]:
+    text = file.read_text(encoding="utf-8")
+    return {canary.place for canary in canaries if canary.word and canary.pattern.search(text)}
+
+
+SHARED_WORKSHOP = {
+    "shop.yaml": "name: Test Bench\ncurrency: GBP\naddress: https://a.example/\n",
+    "articles/one.md": "# One\n\nText.\n",
+    "articles/one.yaml": "share: yes\npublished: 2026-05-02\n",
+}
+
+
+def test_the_public_copy_is_the_same_to_the_byte_whether_or_not_there_is_something_private(tmp_path):
+    """Neither ids nor names, neither counts nor days nor order of what is private leave a trace."""
+    log = FILES["press-log/2026.csv"]
+    private = {
+        "press-log/later.csv": log.partition("\n")[0]
+        + "".join(
+            f"\n2026-09-{day:02},kept-{day},kept,other,190 C,4:00,light,print down,9,1,blurred" for day in range(1, 9)
+        ),
+        "blanks/kept.yaml": "name: Kept\nsubstrate: ceramic\nbought: [{date: 2026-10-01, count: 7}]\n",
+        "presses/other.yaml": "name: Other\n",
+        "supplies/kept.yaml": "name: Kept\nkind: tape\npaid link: yes\nlink: https://kept.example/\n",
+        "articles/kept.md": "# Kept\n\nText.\n",
+        **{
+            f"projects/kept-{day}/project.yaml": f"title: Kept {day}\nblank: kept\nmade: 2026-09-{day:02}\n"
+            "occasions: [kept]\nwas: [kept-before]\n".replace("before", f"before-{day}")
+            for day in range(1, 9)
+        },
+        "projects/kept-1/tutorial.md": "Text.\n",
+    }
+    copies = []
+    for name, more in (("without", {}), ("with", private)):
+        content = write_workshop(tmp_path / name / "content", {**SHARED_WORKSHOP, **more})
+        made = make_site(content, tmp_path / name / "site")
+        assert made.returncode == 0, made.stdout + made.stderr
+        public = tmp_path / name / "site" / "public"
+        copies.append({file.relative_to(public): file.read_bytes() for file in public.rglob("*") if file.is_file()})
+    assert set(copies[0]) == set(copies[1])
+    assert [str(file) for file in copies[0] if copies[0][file] != copies[1][file]] == []

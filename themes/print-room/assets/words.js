@@ -5,7 +5,6 @@
   const data = window.wordData;
   if (!form || !data || !data.pages) return;
 
-  document.getElementById("by-hand").hidden = true;
   const MOST = 30;
   const part = (id) => document.getElementById(id);
   const [counted, said, results] = ["counted", "said", "results"].map(part);
