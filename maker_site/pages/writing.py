@@ -31,7 +31,11 @@ _ATTRIBUTES = {
 }
 _PICTURE = re.compile(r"<img\b([^>]*)>")
 _ATTRIBUTE = re.compile(r'(src|alt|title)="([^"]*)"')
-_ALONE = re.compile(r"<p>\s*(<figure\b.*?</figure>)\s*</p>", re.DOTALL)
+_SHOWN = r'<figure class="shown">(?P<picture><picture>.*?</picture>)(?P<caption><figcaption>.*?</figcaption>)?</figure>'
+_ALONE = re.compile(rf"<p>\s*(?P<figure>{_SHOWN})\s*</p>", re.DOTALL)
+_IN_LINE = re.compile(r"<(?P<tag>p|h[2-6])\b[^>]*>.*?</(?P=tag)>", re.DOTALL)
+_FIGURE = re.compile(_SHOWN, re.DOTALL)
+_OWN_FIGURE = re.compile(rf"<figure>\s*{_SHOWN}\s*(?P<own><figcaption>.*?</figcaption>)?\s*</figure>", re.DOTALL)
 
 PictureFinder = Callable[[str], Picture | None]
 """Gives the picture of a path as written in the text, or None where it may not be shown."""
@@ -66,8 +70,20 @@ def written(text: str, find: PictureFinder, draw: PicturePrinter) -> tuple[Marku
         shown.append(path)
         return str(draw(_with_words(picture, attributes.get("alt", ""), attributes.get("title"))))
 
-    figured = _PICTURE.sub(place, clean)
-    return Markup(_ALONE.sub(r"\1", figured)), tuple(shown)
+    return Markup(_in_place(_PICTURE.sub(place, clean))), tuple(shown)
+
+
+def _in_place(figured: str) -> str:
+    """Return HTML whose figures stand where figures may.
+
+    One that the maker wrote a figure around is one figure, with the maker's caption where there is one. One alone in
+    its paragraph takes the paragraph's place. Among words it is a picture without its caption.
+    """
+    whole = _OWN_FIGURE.sub(
+        lambda each: f'<figure class="shown">{each["picture"]}{each["own"] or each["caption"] or ""}</figure>', figured
+    )
+    apart = _ALONE.sub(lambda each: each["figure"], whole)
+    return _IN_LINE.sub(lambda block: _FIGURE.sub(lambda each: each["picture"], block[0]), apart)
 
 
 def _with_words(picture: Picture, text: str, title: str | None) -> Picture:

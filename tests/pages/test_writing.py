@@ -47,6 +47,29 @@ def test_a_picture_is_shown_in_its_sizes_with_its_own_words() -> None:
     assert "<p><figure" not in shown
 
 
+def test_a_figure_of_the_makers_own_keeps_its_caption_and_is_one() -> None:
+    own = '<figure><img src="photos/a.jpg" alt="A mug"><figcaption>Two <b>coats</b></figcaption></figure>'
+    shown = html_of(own, {"photos/a.jpg": PICTURE})
+    assert shown.count("<figure") == shown.count("<figcaption>") == 1
+    assert "<figcaption>Two" in shown
+    assert "From the front" not in shown
+
+
+def test_a_caption_heads_a_table() -> None:
+    table = "<table><caption>Times</caption><tr><th scope=row>slate</th><td>5:00</td></tr></table>"
+    assert "<caption>Times</caption>" in html_of(table)
+
+
+@pytest.mark.parametrize(
+    "text", ["Look ![A mug](photos/a.jpg) here", "## ![A mug](photos/a.jpg)", "[![A](photos/a.jpg)](b.html)"]
+)
+def test_a_picture_among_words_is_no_figure(text: str) -> None:
+    # HTML Living Standard: a paragraph and a heading hold phrasing content alone.
+    shown = html_of(text, {"photos/a.jpg": PICTURE})
+    assert "<picture>" in shown
+    assert "<figure" not in shown
+
+
 def test_a_picture_that_may_not_be_shown_leaves_nothing_behind() -> None:
     shown = html_of("Before ![secret words](photos/private.jpg) after", {})
 
