@@ -100,7 +100,9 @@ def _project(project: Project, known: _Known, folder: ContentFolder) -> Iterator
     yield from _pictures(project.tutorial or "", f"projects/{project.id}/tutorial.md", folder)
     if project.share.tutorial and not (project.tutorial or "").strip():
         yield origin.problem(
-            ("share", "tutorial"), "the tutorial is shared, but there is no tutorial.md with text in it"
+            ("share", "tutorial"),
+            "the tutorial is shared, but there is no tutorial.md with text in it; its page has no steps yet",
+            Severity.CAUTION,
         )
 
 

@@ -48,6 +48,8 @@ def part_from(
     try:
         part = model.model_validate({**fields, **given}, context={"units": units})
     except ValidationError as error:
+        if tree.problems and not tree.fields:  # a file that is no record: what it lacks is not worth a sentence each
+            return None, problems
         return None, problems + problems_of(error, model, origin, kind, given)
     return (None if problems else part), problems
 

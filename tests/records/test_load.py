@@ -171,6 +171,12 @@ class TestText:
     def test_folder_in_place_of_a_file(self, workshop):
         assert told(workshop({"shop.yaml": None, "shop.yaml/x": ""})) == [("shop.yaml", 0, "", "this is not a file")]
 
+    @pytest.mark.parametrize("text", ["name: [\n", "- a\n"])
+    def test_file_that_is_no_record_is_one_problem(self, workshop, text):
+        """What such a file lacks besides is not worth a sentence for each field."""
+        findings = load(workshop({"blanks/odd.yaml": text}))
+        assert [each.file for each in findings.problems] == ["blanks/odd.yaml"]
+
     def test_crlf_lines_are_counted_right(self, workshop):
         root = workshop({IN_PROJECT: "# note\r\ntitle: x\r\nblank: coster\r\n"})
         assert told(root) == [(IN_PROJECT, 3, "blank", "there is no blank “coster”; did you mean “coaster”?")]
@@ -195,12 +201,6 @@ class TestReferences:
              (IN_PROJECT, 4, "photos 1: file", "“photos” is not a file")),
             ({IN_PROJECT: PROJECT + f"photos:\n  - file: {'x' * 300}.jpg\n"},
              (IN_PROJECT, 4, "photos 1: file", f"there is no file “{'x' * 80}…” in projects/harbour")),
-            ({IN_PROJECT: PROJECT + "share:\n  tutorial: yes\n"},
-             (IN_PROJECT, 4, "share: tutorial",
-              "the tutorial is shared, but there is no tutorial.md with text in it")),
-            ({IN_PROJECT: PROJECT + "share:\n  tutorial: yes\n", WRITE_UP: " \n\n"},
-             (IN_PROJECT, 4, "share: tutorial",
-              "the tutorial is shared, but there is no tutorial.md with text in it")),
             ({IN_PROJECT: PROJECT + "share:\n  menu:\n    photo: photos/front.jpg\n"
               "photos:\n  - file: photos/front.jpg\n",
               PHOTO: ""},
@@ -249,6 +249,12 @@ class TestReferences:
               "it, so the public copy leaves it out; write what it shows")),
             ({IN_PROJECT: PROJECT + "photos:\n  - file: photos/front.jpg\n  - file: ./photos/front.jpg\n", PHOTO: ""},
              (IN_PROJECT, 5, "photos 2: file", "the photo “photos/front.jpg” is listed twice")),
+            ({IN_PROJECT: PROJECT + "share:\n  tutorial: yes\n"},
+             (IN_PROJECT, 4, "share: tutorial",
+              "the tutorial is shared, but there is no tutorial.md with text in it; its page has no steps yet")),
+            ({IN_PROJECT: PROJECT + "share:\n  tutorial: yes\n", WRITE_UP: " \n\n"},
+             (IN_PROJECT, 4, "share: tutorial",
+              "the tutorial is shared, but there is no tutorial.md with text in it; its page has no steps yet")),
         ],
     )  # fmt: skip
     def test_what_is_doubtful_is_a_caution(self, workshop, changes, found):
