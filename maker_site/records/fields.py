@@ -90,6 +90,15 @@ def count_from_one(text: str) -> int:
     return value
 
 
+def watts(text: str) -> int:
+    """Read electrical power: ``1400``, ``1400 W`` or ``1.4 kW``, in whole watts."""
+    clean = q.tidy(text)
+    if kilo := re.fullmatch(r"(.+?)\s*kW", clean, re.IGNORECASE):
+        exact = q.number(kilo[1]) * 1000
+        clean = str(exact)
+    return count_from_one(re.sub(r"\s*W(?:atts?)?$", "", clean, flags=re.IGNORECASE))
+
+
 def _folded(text: str) -> str:
     return " ".join(text.split()).lower()
 
@@ -197,6 +206,7 @@ Text = Annotated[str, _read(plain_text)]
 Date = Annotated[date, _read(iso_date)]
 YesNo = Annotated[bool, _read(yes_or_no)]
 Count = Annotated[int, _read(count)]
+Watts = Annotated[int, _read(watts)]
 CountFromOne = Annotated[int, _read(count_from_one)]
 WebAddress = Annotated[str, _read(web_address)]
 InnerPath = Annotated[str, _read(relative_path)]

@@ -33,7 +33,7 @@ class Press(Record):
     platen: f.Size | None = None
     even_zone: f.Size | None = None
     """The part of the platen that is at the same temperature."""
-    watts: f.CountFromOne | None = None
+    watts: f.Watts | None = None
     duty: f.Share | None = None
     """Share of the time that the element is on."""
     warm_up: f.Minutes | None = None

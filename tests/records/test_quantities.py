@@ -591,6 +591,8 @@ class TestMeasure:
             ("1 yd", INCH * 36, "mm"),
             ("100 sheets", 100, "sheets"),
             ("1 sheet", 1, "sheets"),
+            ("20 boxes", 20, "pieces"),
+            ("50 bags", 50, "pieces"),
             ("200 pressings", 200, "pressings"),
             ("1 kg", 1000, "g"),
             ("2 m2", 2, "m2"),

@@ -186,3 +186,15 @@ def test_every_amount_is_found_with_its_place():
         (("labour",), "14"),
         (("fee", "fixed"), "0.30"),
     ]
+
+
+@pytest.mark.parametrize("written", ["1400", "1400 W", "1400W", "1.4 kW", "1,4 kW", "1400 watts"])
+def test_watts_as_on_the_plate(written):
+    press, found = read("a press", f"name: Clam\nwatts: {written}\n")
+    assert found == []
+    assert press.watts == 1400
+
+
+@pytest.mark.parametrize("written", ["0", "lots", "-3 W", "1/3 kW", "W"])
+def test_watts_that_are_none(written):
+    assert [each[1] for each in problems("a press", f"name: Clam\nwatts: {written}\n")] == ["watts"]

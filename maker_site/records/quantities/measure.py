@@ -30,6 +30,7 @@ _UNITS: dict[str, tuple[str, Fraction]] = {
     "m²": ("m2", Fraction(1)),
     **dict.fromkeys(("sheet", "sheets"), ("sheets", Fraction(1))),
     **dict.fromkeys(("piece", "pieces", "pcs", "each"), ("pieces", Fraction(1))),
+    **dict.fromkeys(("box", "boxes", "bag", "bags", "card", "cards", "label", "labels"), ("pieces", Fraction(1))),
     **dict.fromkeys(("pressing", "pressings"), ("pressings", Fraction(1))),
 }
 _MEASURE = re.compile(rf"(?:(\d+)\s*(?:x|×)\s*)?({NUMBER})\s*([a-z][a-z ]*[a-z]|[a-z]|m²|m2)?", re.IGNORECASE)
