@@ -94,8 +94,9 @@ def evidence(
     """Group pressings by blank, method, kind of press, true setting and face; best supported first in each blank.
 
     Settings within the press's own resolution of each other are one; a whole step of its dial apart they are two,
-    however little the platen changes for it. Presses of one kind with the same true temperature share a group;
-    presses of different kinds never do, since their pressure and heat are not comparable.
+    however little the platen changes for it. Presses of one kind with the same true temperature share a group, and so
+    do those whose records name no kind; presses of different kinds never do, since their pressure and heat are not
+    comparable.
     """
     curves = {name: curve(press) for name, press in presses.items()}
 
@@ -112,6 +113,11 @@ def evidence(
         for cluster in _clusters(list(same))
     ]
     return tuple(sorted(groups, key=best_first))
+
+
+def comparable(one: Press, other: Press) -> bool:
+    """Tell whether a setting can be carried between two presses: never where both say a kind and it is another."""
+    return one.id == other.id or one.kind is None or other.kind is None or one.kind == other.kind
 
 
 def temperature_step(press: Press) -> Fraction:
@@ -160,7 +166,7 @@ class _Row:
     pressing: Pressing
     method: str
     place: str
-    """Kind of press; the press itself where its record names no kind."""
+    """Kind of press; empty where its record names no kind."""
     heat: _Heat
     step_seconds: Fraction
 
@@ -190,7 +196,7 @@ def _row(pressing: Pressing, blanks: Mapping[str, Blank], press: Press, heat: _H
     return _Row(
         pressing,
         pressing.method or blanks[pressing.blank].method,
-        press.kind or f"press {press.id}",
+        press.kind or "",
         heat,
         time_step(press),
     )

@@ -12,7 +12,7 @@ from typing import Final
 from maker_site.records import Blank, Press, Pressing, Workshop
 from maker_site.records.quantities import Duration, Temperature, TemperatureStep, from_fahrenheit, number, plain
 from maker_site.workings.calibration import Footing, true_temperature
-from maker_site.workings.evidence import Evidence, temperature_step, time_step
+from maker_site.workings.evidence import Evidence, comparable, temperature_step, time_step
 from maker_site.workings.faults import Direction
 from maker_site.workings.stack import Limit, stack_of, weakest
 from maker_site.workings.starting_point import Source, StartingPoint
@@ -174,10 +174,10 @@ class _Bench:
         return sum(each.pressed for each in same), sum(each.good for each in same)
 
     def _alike(self, each: Evidence) -> bool:
-        setting, kind = each.setting, self.press.kind
-        comparable = setting.press == self.press.id or (kind is not None and self.presses[setting.press].kind == kind)
+        setting = each.setting
         felt = (setting.blank, setting.method, setting.face, setting.pressure)
-        return comparable and felt == (self.blank.id, self.method, self.point.face, self.point.pressure)
+        near = comparable(self.presses[setting.press], self.press)
+        return near and felt == (self.blank.id, self.method, self.point.face, self.point.pressure)
 
 
 @dataclass(frozen=True, slots=True)

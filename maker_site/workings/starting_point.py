@@ -18,7 +18,7 @@ from maker_site.records.quantities import (
 )
 from maker_site.workings.calibration import Carried, dial_for, weaker
 from maker_site.workings.common_practice import common_range
-from maker_site.workings.evidence import Evidence
+from maker_site.workings.evidence import Evidence, comparable
 
 
 class Source(StrEnum):
@@ -66,8 +66,8 @@ def starting_points(
 
     In order: the maker's own settings on this blank by the lower end of their interval, of which at least one piece
     was good; the supplier's sheet; the best on the same substrate and method, nearest thickness first; the
-    common-practice range. With `press`, only evidence from its kind counts and dials are for that press. `method` is
-    the blank's own unless given; the sheet speaks of the blank's own only.
+    common-practice range. With `press`, evidence from another kind does not count and dials are for that press.
+    `method` is the blank's own unless given; the sheet speaks of the blank's own only.
     """
     return tuple(_candidates(blank, workshop, groups, press, method or blank.method))
 
@@ -109,10 +109,7 @@ def _candidates(
 
 
 def _comparable(each: Evidence, workshop: Workshop, press: Press | None) -> bool:
-    if press is None:
-        return True
-    used = workshop.presses[each.setting.press]
-    return used.id == press.id or (press.kind is not None and used.kind == press.kind)
+    return press is None or comparable(workshop.presses[each.setting.press], press)
 
 
 def _usual_press(blank: Blank, workshop: Workshop, alike: Sequence[Evidence]) -> Press | None:
@@ -159,7 +156,10 @@ def _from_evidence(
     else:
         carried = dial_for(press, setting.true)
         used, dial = press.id, Carried(carried.temperature, weaker(setting.footing, carried.footing))
-        reason += f" Carried from {workshop.presses[setting.press].name} by the platen’s temperature: test one."
+        origin = workshop.presses[setting.press]
+        reason += f" Carried from {origin.name} by the platen’s temperature: test one."
+        if press.kind is None or origin.kind is None:
+            reason += " Both are taken to be of one kind, as their records do not say."
         reason += _out_of_reach(press, dial)
     return StartingPoint(
         blank.id,

@@ -94,10 +94,12 @@ def test_a_coarse_press_of_the_same_kind_does_not_join_two_settings_of_a_fine_on
     assert [len(each.pressings) for each in found] == [2, 1]
 
 
-def test_presses_of_unsaid_kind_are_compared_with_nothing() -> None:
+def test_presses_of_unsaid_kind_meet_at_the_platen() -> None:
+    """Nothing tells them apart but their readings; one that says its kind is not taken for the same."""
     unsaid = {name: press(name, kind=None) for name in ("one", "two")}
-    found = evidence(rows({"press": "one"}, {"press": "two"}), BLANKS, unsaid)
-    assert len(found) == 2
+    log = rows({"press": "one"}, {"press": "two"}, {"press": "mug"})
+    found = evidence(log, BLANKS, {**unsaid, "mug": MUG})
+    assert sorted(len(each.pressings) for each in found) == [1, 2]
 
 
 def test_the_setting_is_the_one_typed_last() -> None:

@@ -161,6 +161,15 @@ class TestOnAnotherPress:
     def test_another_kind_of_press_is_not_comparable(self) -> None:
         assert best(full({}), press=MUG).source is Source.SHEET
 
+    def test_a_press_of_unsaid_kind_is_set_by_the_platen_and_the_doubt_is_said(self) -> None:
+        """The platen was at 193 C; this dial reads 5 C low, so it is set to 188 C."""
+        unsaid = press("unsaid", name="Unsaid", kind=None, readings=readings(("185 C", "190 C"), ("195 C", "200 C")))
+        found = best(workshop(pressings=rows({}), presses=(press(), unsaid)), press=unsaid)
+        assert found.source is Source.OWN
+        assert found.dial is not None
+        assert found.dial.temperature == temperature("188 C")
+        assert found.reason.endswith(" Both are taken to be of one kind, as their records do not say.")
+
     def test_a_guess_stays_a_guess_on_a_measured_press(self) -> None:
         unread = press("unread", name="Unread clamshell", readings=None)
         shop = workshop(pressings=rows({"press": "unread"}), presses=(unread, TWIN))
