@@ -44,7 +44,7 @@ def run(content: Path, project_id: str, tried: Tried, *, as_json: bool, plain: b
         project,
         good_share or book.yield_of(project),
         book.coverage_of(project),
-        book.pressings_by_project.get(project.id, ()),
+        book.rows_to_cost(project),
         what_if,
     )
     price = price_of(project, sheet, book.workshop.shop)

@@ -239,8 +239,16 @@ class Notebook:
 
     def _cost_sheet(self, name: str) -> CostSheet:
         project = self.workshop.projects[name]
-        rows = self.pressings_by_project.get(name, ())
+        rows = self.rows_to_cost(project)
         return cost_sheet(self.workshop, project, self.yield_of(project), self.coverage_of(project), rows)
+
+    def rows_to_cost(self, project: Project) -> Sequence[Pressing]:
+        """Return the pressings that press, time and stack are counted by: the project's, else its setting's."""
+        if rows := self.pressings_by_project.get(project.id, ()):
+            return rows
+        setting = self.remakes[project.id].setting
+        own = setting is not None and setting.source is Source.OWN
+        return setting.evidence.pressings if setting and setting.evidence and own else ()
 
     @cached_property
     def prices(self) -> Worked[Price]:

@@ -84,3 +84,16 @@ def test_an_unknown_project_is_wrong_use_and_the_nearest_is_named(content: Path)
 @pytest.mark.parametrize("option", [("--labour", "much"), ("--yield", "120 %"), ("--pieces", "0")])
 def test_figures_that_can_not_be_are_wrong_use(content: Path, option: tuple[str, str]) -> None:
     assert cost(content, *option).exit_code == 2
+
+
+def test_a_project_never_pressed_is_counted_by_the_pressings_behind_its_setting(content: Path) -> None:
+    """1400 W x 300 s x 50 % is 0.058333 kWh; at 0.30 and a yield of 9 in 10 that is 0.0194444."""
+    (content / "shop.yaml").write_text(SHOP + "electricity: 0.30\n")
+    (content / "presses/clam.yaml").write_text("name: Clam\nwatts: 1.4 kW\nduty: 50 %\n")
+    (content / "presses/other.yaml").write_text("name: Other\n")
+    (content / "press-log/2026.csv").write_text(LOG.replace("harbour", ""))
+
+    found = line(cost(content, "--json"), "Power, pressing")
+
+    assert float(str(found["amount"])) == pytest.approx(0.0194444, abs=1e-7)
+    assert "pressed 2026-04-18" in str(found["basis"])

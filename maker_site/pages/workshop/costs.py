@@ -180,7 +180,7 @@ def _parts(book: Notebook, project: Project, sheet: CostSheet) -> Parts:
             project,
             Yield(Fraction(1), "tried", assumed=True),
             book.coverage_of(project),
-            book.pressings_by_project.get(project.id, ()),
+            book.rows_to_cost(project),
             WhatIf(labour=rate),
         )
     return parts_of(sheet, overhead, rate)

@@ -53,7 +53,7 @@ class Case:
     project: Project
     blank: Blank
     pressings: Sequence[Pressing]
-    """The project's own, oldest first."""
+    """The project's own, else those of the setting that it would be pressed with; oldest first."""
     coverage: Fraction | None
     """Mean over the artwork, 0 to 1; None where it was not measured."""
     what_if: WhatIf
