@@ -19,6 +19,7 @@ from playwright.sync_api import Browser, sync_playwright
 ROOT = Path(__file__).resolve().parent.parent
 CONTENT = ROOT / "content"
 NPM_PARTS = ROOT / "tests" / "node_modules"
+AXE = NPM_PARTS / "axe-core" / "axe.min.js"
 
 # Runs as root and off line, starts the same way each time, and asks nothing of anybody.
 CHROMIUM_FLAGS = (
@@ -86,7 +87,7 @@ def chromium_path() -> str:
 
 @pytest.fixture(scope="session")
 def browser(chromium_path: str) -> Iterator[Browser]:
-    """One headless Chromium for each parallel worker; each visit opens a context of its own in it."""
+    """One headless Chromium for each parallel worker; its tabs are kept by `tests.judges.visits`."""
     with sync_playwright() as driver:
         chromium = driver.chromium.launch(executable_path=chromium_path, headless=True, args=CHROMIUM_FLAGS)
         yield chromium
@@ -108,10 +109,9 @@ def java_and_vnu() -> tuple[str, ...]:
 @pytest.fixture(scope="session")
 def axe_source() -> str:
     """The accessibility checker, as a script to run in a page."""
-    script = NPM_PARTS / "axe-core" / "axe.min.js"
-    if not script.is_file():
+    if not AXE.is_file():
         lacking("the accessibility checker is not installed", "run `npm ci` in tests/")
-    return script.read_text(encoding="utf-8")
+    return AXE.read_text(encoding="utf-8")
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

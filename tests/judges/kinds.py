@@ -3,8 +3,11 @@
 The addresses are the project's contract with the world; a kind that matches no page is a failure, not a skip.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
+
+import pytest
 
 
 @dataclass(frozen=True)
@@ -70,6 +73,12 @@ KINDS = (
 MOVED = (Kind("an article's old address", "public", ("articles/what-spent-paper-says.html",)),)
 
 CARDS = tuple(kind for kind in KINDS if kind.name.startswith("press card"))
+
+
+def each(kinds: Iterable[Kind]) -> pytest.MarkDecorator:
+    """Run a test for each of the kinds; tests of one kind go to one parallel worker, which looks at its page once."""
+    group = pytest.mark.xdist_group
+    return pytest.mark.parametrize("kind", [pytest.param(kind, id=str(kind), marks=group(str(kind))) for kind in kinds])
 
 
 def page_of(kind: Kind, site: Path) -> Path:

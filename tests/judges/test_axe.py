@@ -1,13 +1,12 @@
 """axe-core finds no broken rule on any kind of page, light and dark, on a phone and at a desk."""
 
-from pathlib import Path
-
 import pytest
 
 from .axe import violations
 from .fakes import write_page
-from .kinds import KINDS, Kind, page_of
-from .visits import DESK, PHONE, read_to_the_end, visit
+from .kinds import KINDS, Kind, each
+from .looks import Lookout
+from .visits import DESK, PHONE, visit
 
 pytestmark = [pytest.mark.browser, pytest.mark.judge]
 
@@ -30,18 +29,13 @@ def test_the_checker_sees_the_dark_page_when_it_is_dark(browser, axe_source, tmp
     page = write_page(tmp_path, '<p style="color: #1f1d1a">Press face down.</p>')
     with visit(browser, page) as seen:
         assert violations(seen.page, axe_source) == []
-    with visit(browser, page, dark=True) as seen:
+        seen.page.emulate_media(color_scheme="dark")
         assert [found.split()[0] for found in violations(seen.page, axe_source)] == ["color-contrast"]
 
 
 @pytest.mark.parametrize("screen", [PHONE, DESK], ids=lambda screen: screen.name)
-@pytest.mark.parametrize("kind", KINDS, ids=str)
-def test_no_rule_is_broken_in_light_or_dark(browser, axe_source, demo_site: Path, kind: Kind, screen):
-    with visit(browser, page_of(kind, demo_site), screen=screen) as seen:
-        read_to_the_end(seen.page)
-        grounds = []
-        for ground in ("light", "dark"):
-            seen.page.emulate_media(color_scheme=ground)
-            grounds.append(seen.page.evaluate("() => getComputedStyle(document.body).backgroundColor"))
-            assert violations(seen.page, axe_source) == [], ground
-        assert grounds[0] != grounds[1], "the page is the same in light and in dark"
+@each(KINDS)
+def test_no_rule_is_broken_in_light_or_dark(lookout: Lookout, axe_source, kind: Kind, screen):
+    look = lookout.at(kind, screen)
+    assert look.violations == {"light": [], "dark": []}
+    assert look.backgrounds["light"] != look.backgrounds["dark"], "the page is the same in light and in dark"

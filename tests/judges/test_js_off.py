@@ -5,9 +5,9 @@ from pathlib import Path
 import pytest
 
 from .fakes import write_page
-from .kinds import CARDS, KINDS, Kind, page_of
-from .paper import text_to_print
-from .visits import PHONE, read_to_the_end, visit
+from .kinds import CARDS, KINDS, Kind, each, page_of
+from .looks import Lookout
+from .visits import PHONE, visit
 
 pytestmark = pytest.mark.browser
 
@@ -52,7 +52,7 @@ def test_the_settings_lead_to_every_blank(browser, demo_site: Path):
     assert found >= {f"{blank}.html" for blank in ids("blanks")}
 
 
-@pytest.mark.parametrize("kind", [kind for kind in KINDS if kind.name.startswith("settings")], ids=str)
+@each(kind for kind in KINDS if kind.name.startswith("settings"))
 def test_the_settings_are_tables_that_can_be_read(browser, demo_site: Path, kind: Kind):
     with visit(browser, page_of(kind, demo_site), scripts=False) as seen:
         cells = seen.page.locator("main table:visible td:visible").all_inner_texts()
@@ -60,19 +60,15 @@ def test_the_settings_are_tables_that_can_be_read(browser, demo_site: Path, kind
         assert any("°F" in cell for cell in cells)
 
 
-@pytest.mark.parametrize("kind", KINDS, ids=str)
-def test_no_word_and_no_picture_is_lost(browser, demo_site: Path, kind: Kind):
-    told, pictures = [], []
-    for scripts in (True, False):
-        with visit(browser, page_of(kind, demo_site), screen=PHONE, scripts=scripts) as seen:
-            read_to_the_end(seen.page)
-            told.append(set(text_to_print(seen.page)))
-            pictures.append(seen.page.evaluate("() => [...document.images].filter((one) => one.naturalWidth).length"))
-    assert told[0] - told[1] == set()
-    assert pictures[0] == pictures[1]
+@each(KINDS)
+def test_no_word_and_no_picture_is_lost(lookout: Lookout, kind: Kind):
+    with_scripts = lookout.at(kind, PHONE)
+    words, pictures = lookout.without_scripts(kind)
+    assert with_scripts.words - words == set()
+    assert with_scripts.pictures == pictures
 
 
-@pytest.mark.parametrize("kind", CARDS, ids=str)
+@each(CARDS)
 def test_the_card_still_has_its_figures_its_stack_and_its_cautions(browser, demo_site: Path, kind: Kind):
     with visit(browser, page_of(kind, demo_site), screen=PHONE, scripts=False) as seen:
         words = seen.page.inner_text("main")

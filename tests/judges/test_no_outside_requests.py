@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 
 from .fakes import write_page
-from .kinds import KINDS, Kind, page_of
+from .kinds import KINDS, Kind, each, page_of
+from .looks import Lookout
 from .visits import PHONE, read_to_the_end, visit
 
 pytestmark = pytest.mark.browser
@@ -55,9 +56,9 @@ def test_a_sound_page_asks_for_itself_and_its_picture(browser, tmp_path):
         assert (asked_elsewhere(seen.asked, tmp_path), seen.complaints) == ([], [])
 
 
-@pytest.mark.parametrize("kind", KINDS, ids=str)
-def test_a_page_asks_for_nothing_but_its_own_files(browser, demo_site: Path, kind: Kind):
-    with visit(browser, page_of(kind, demo_site), screen=PHONE) as seen:
-        read_to_the_end(seen.page)
-        assert asked_elsewhere(seen.asked, demo_site / kind.copy) == []
-        assert seen.complaints == []
+@each(KINDS)
+def test_a_page_asks_for_nothing_but_its_own_files(lookout: Lookout, demo_site: Path, kind: Kind):
+    look = lookout.at(kind, PHONE)
+    assert page_of(kind, demo_site).as_uri() in look.asked
+    assert asked_elsewhere(look.asked, demo_site / kind.copy) == []
+    assert look.complaints == []

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from .fakes import write_page
-from .kinds import CARDS, Kind, page_of
+from .kinds import CARDS, Kind, each, page_of
 from .paper import (
     A4,
     A6,
@@ -21,7 +21,7 @@ from .visits import visit
 
 pytestmark = pytest.mark.browser
 
-SMALL_PAPERS = {"A6": A6, "4 x 6 in": FOUR_BY_SIX}
+SMALL_PAPERS = (A6, FOUR_BY_SIX)
 LARGE_PAPERS = {"A4": A4, "Letter": LETTER}
 MENU_ITEM = ".menu-item"
 MENUS = (Kind("menu", "workshop", ("menu.html",)), Kind("menu", "public", ("menu.html",)))
@@ -74,27 +74,25 @@ def test_a_menu_without_items_is_noticed(browser, tmp_path):
 
 
 @pytest.mark.parametrize("scripts", [True, False], ids=["scripts", "no scripts"])
-@pytest.mark.parametrize("paper", SMALL_PAPERS)
-@pytest.mark.parametrize("kind", CARDS, ids=str)
-def test_the_press_card_is_one_black_and_white_sheet_with_every_word_on_it(
-    browser, demo_site: Path, kind, paper, scripts
-):
+@each(CARDS)
+def test_the_press_card_is_one_black_and_white_sheet_with_every_word_on_it(browser, demo_site: Path, kind, scripts):
     with visit(browser, page_of(kind, demo_site), scripts=scripts) as seen:
         words = text_to_print(seen.page)
-        made = printed(seen.page, SMALL_PAPERS[paper])
-    assert len(made) == 1
-    assert (made[0].width_mm, made[0].height_mm) == pytest.approx(SMALL_PAPERS[paper], abs=0.36)
+        made = {paper: printed(seen.page, paper) for paper in SMALL_PAPERS}
     assert len(words) > 30
-    assert words_lost(words, made) == []
-    assert coloured_share(made[0]) == 0
+    for paper, sheets in made.items():
+        assert len(sheets) == 1
+        assert (sheets[0].width_mm, sheets[0].height_mm) == pytest.approx(paper, abs=0.36)
+        assert words_lost(words, sheets) == []
+        assert coloured_share(sheets[0]) == 0
 
 
-@pytest.mark.parametrize("paper", LARGE_PAPERS)
-@pytest.mark.parametrize("kind", MENUS, ids=str)
+@pytest.mark.parametrize("paper", LARGE_PAPERS.values(), ids=LARGE_PAPERS)
+@each(MENUS)
 def test_no_card_of_the_menu_is_split_across_sheets(browser, demo_site: Path, kind, paper):
     with visit(browser, page_of(kind, demo_site)) as seen:
         words = text_to_print(seen.page)
-        made = printed(seen.page, LARGE_PAPERS[paper])
-        assert (made[0].width_mm, made[0].height_mm) == pytest.approx(LARGE_PAPERS[paper], abs=0.36)
+        made = printed(seen.page, paper)
+        assert (made[0].width_mm, made[0].height_mm) == pytest.approx(paper, abs=0.36)
         assert words_lost(words, made) == []
-        assert split_items(seen.page, MENU_ITEM, LARGE_PAPERS[paper]) == []
+        assert split_items(seen.page, MENU_ITEM, paper) == []

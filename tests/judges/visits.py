@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
+from weakref import WeakKeyDictionary
 
 from playwright.sync_api import Browser, Page, Route
 
@@ -26,6 +27,11 @@ DESK = Screen("desk", 1280, 800, touch=False)
 
 # Long enough that a picture without its place kept makes the page jump after it was first drawn.
 SLOW_PICTURE_SECONDS = 0.15
+PICTURES_WITHIN_SECONDS = 20
+PICTURE_FILES = "**/*.{avif,webp,jpg,jpeg,png,svg}"
+
+# Starting a tab costs more than drawing a page in it, so a tab is kept for each kind of visitor: touch, scripts.
+_TABS: WeakKeyDictionary[Browser, dict[tuple[bool, bool], Page]] = WeakKeyDictionary()
 
 
 @dataclass(frozen=True)
@@ -48,39 +54,56 @@ def visit(
     dark: bool = False,
     scripts: bool = True,
     slow_pictures: bool = False,
-    before: str | None = None,
 ) -> Iterator[Visit]:
-    """Open the page with no network, in a fresh profile, and close it again.
+    """Open the page with no network and nothing remembered of pages before it."""
+    kind = (screen.touch, scripts)
+    tabs = _TABS.setdefault(browser, {})
+    # A tab in which something went wrong is not put back.
+    page = tabs.pop(kind, None) or _tab(browser, screen, scripts=scripts)
+    seen = Visit(page)
+    listeners: dict[str, Callable[..., None]] = {
+        "request": lambda request: seen.asked.append(request.url),
+        "requestfailed": lambda request: seen.complaints.append(f"came to nothing: {request.url}"),
+        "pageerror": lambda error: seen.complaints.append(f"script error: {error}"),
+        "console": lambda line: seen.complaints.append(f"console: {line.text}") if line.type == "error" else None,
+    }
+    try:
+        resize(page, screen)
+        page.emulate_media(color_scheme="dark" if dark else "light", media="null")
+        if slow_pictures:
+            page.route(PICTURE_FILES, _late())
+        for event, listener in listeners.items():
+            page.on(event, listener)  # type: ignore[call-overload]
+        page.goto(page_file.as_uri())
+        yield seen
+        for event, listener in listeners.items():
+            page.remove_listener(event, listener)
+        if scripts:
+            page.evaluate("() => { localStorage.clear(); sessionStorage.clear() }")
+        if slow_pictures:
+            page.unroute(PICTURE_FILES)
+        page.goto("about:blank")
+    except BaseException:
+        page.context.close()
+        raise
+    tabs[kind] = page
 
-    The script `before` is run ahead of the page's own.
-    """
+
+def _tab(browser: Browser, screen: Screen, *, scripts: bool) -> Page:
+    """Open a tab in a profile of its own."""
     context = browser.new_context(
         offline=True,
-        viewport={"width": screen.width, "height": screen.height},
         is_mobile=screen.touch,
         has_touch=screen.touch,
-        color_scheme="dark" if dark else "light",
         reduced_motion="reduce",
         java_script_enabled=scripts,
     )
-    try:
-        if before is not None:
-            context.add_init_script(before)
-        page = context.new_page()
-        seen = Visit(page)
-        page.on("request", lambda request: seen.asked.append(request.url))
-        page.on("requestfailed", lambda request: seen.complaints.append(f"came to nothing: {request.url}"))
-        page.on("pageerror", lambda error: seen.complaints.append(f"script error: {error}"))
-        page.on(
-            "console",
-            lambda line: seen.complaints.append(f"console: {line.text}") if line.type == "error" else None,
-        )
-        if slow_pictures:
-            page.route("**/*.{avif,webp,jpg,jpeg,png,svg}", _late())
-        page.goto(page_file.as_uri())
-        yield seen
-    finally:
-        context.close()
+    return context.new_page()
+
+
+def resize(page: Page, screen: Screen) -> None:
+    """Give the open page another screen of the same kind."""
+    page.set_viewport_size({"width": screen.width, "height": screen.height})
 
 
 def _late() -> Callable[[Route], None]:
@@ -112,3 +135,16 @@ def read_to_the_end(page: Page) -> None:
             await drawn();
         }"""
     )
+
+
+def await_pictures(page: Page) -> None:
+    """Wait until every picture has arrived, where scripts are switched off: no promise of a script comes true there.
+
+    Without scripts a browser loads lazy pictures at once (HTML Living Standard, "lazy loading attributes").
+    Raises TimeoutError.
+    """
+    until = time.monotonic() + PICTURES_WITHIN_SECONDS
+    while page.evaluate("() => [...document.images].some((one) => !one.complete && one.checkVisibility())"):
+        if time.monotonic() > until:
+            raise TimeoutError("a picture did not arrive")
+        page.wait_for_timeout(20)
