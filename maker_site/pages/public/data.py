@@ -17,14 +17,14 @@ from maker_site.pages.parts import Day, Link, MenuItem
 from maker_site.pages.public.views import Article, Tutorial
 
 _PICTURE = re.compile(r'<img src="([^"]+)"')
-_UNSAFE = {"<": "\\u003c", ">": "\\u003e", "&": "\\u0026", "\u2028": "\\u2028", "\u2029": "\\u2029"}
+_UNSAFE = str.maketrans({each: f"\\u{ord(each):04x}" for each in "<>&\u2028\u2029"})
 Node = dict[str, Any]
 
 
 def script(nodes: Sequence[Node]) -> Markup:
     """Return nodes as JSON-LD that can't end the script element that it stands in."""
     text = json.dumps({"@context": "https://schema.org", "@graph": list(nodes)}, ensure_ascii=False)
-    return Markup("".join(_UNSAFE.get(each, each) for each in text))
+    return Markup(text.translate(_UNSAFE))
 
 
 def plain(text: Markup) -> str:

@@ -265,7 +265,7 @@ class _Copy:
             newer = _article_link(shown[index - 1]) if index else None
             older = _article_link(shown[index + 1]) if index + 1 < len(shown) else None
             page = _article_page(self.book, article, newer, older)
-            yield from self.teller.told(page, [Link("Articles", ARTICLES)])
+            yield from self.teller.told(page, [Link("Articles", ARTICLES)], social_of_page(self.book, article.title))
 
     def _groups(self) -> Iterator[Page | Drawn]:
         for kind, groups in (
@@ -349,11 +349,10 @@ class _Copy:
         )
 
     def _list(self, page: Page, paging: Paging, ways: Sequence[Link]) -> Iterator[Page | Drawn]:
-        """Tell of one page of a list; the pages share a picture, and each has a title of its own."""
-        drawn = social_of_page(self.book, page.title)
+        """Tell of one page of a list; each has a title of its own."""
         if paging.number > 1:
             page = replace(page, title=f"{page.title}, page {paging.number}")
-        yield from self.teller.told(page, ways, drawn)
+        yield from self.teller.told(page, ways)
 
 
 def _article_link(article: ArticleRecord) -> Link:

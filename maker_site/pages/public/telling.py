@@ -33,6 +33,11 @@ class Teller:
     address: str | None
 
     @cached_property
+    def usual_picture(self) -> Drawn:
+        """What every page is shown with that has no picture of its own, so that few are drawn."""
+        return social_of_page(self.book, self.book.workshop.shop.name)
+
+    @cached_property
     def logo(self) -> str:
         """The whole web address of the shop's sign."""
         return addresses.whole(self.address or "", icon(self.book).address)
@@ -48,7 +53,7 @@ class Teller:
             yield page
             return
         shop = self.book.workshop.shop
-        picture = drawn or social_of_page(self.book, page.title)
+        picture = drawn or self.usual_picture
         whole = addresses.whole(self.address, picture.address)
         language = shop.locale.replace("_", "-")
         published: Day | None = None
