@@ -4,12 +4,14 @@ The figures expected are those of `cost_sheet()` and `price_for()`, which have o
 tests/workings/money; here they judge the page.
 """
 
+import re
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import expect
 
 from maker_site.cli.reading import read_book
 from maker_site.pages.notebook import Notebook
@@ -85,7 +87,7 @@ def test_the_page_says_what_the_workings_say(browser, demo_site: Path, book: Not
         for tried in TRIED:
             for typed in (None, Decimal("12.34")):
                 page.click("#tries [type=reset]")
-                page.wait_for_function("document.activeElement.name === 'batch'")
+                expect(page.locator("#tries [name=batch]")).to_be_focused()
                 fill(page, tried, "" if typed is None else str(typed))
                 sheet, price = worked_out(book, project_id, tried, typed)
 
@@ -114,7 +116,7 @@ def test_the_figures_of_the_records_come_back(browser, demo_site: Path):
         assert page.locator("th.tried").is_visible()
 
         page.get_by_role("button", name="Back to the records").click()
-        page.wait_for_function("document.activeElement.name === 'batch'")
+        expect(page.locator("#tries [name=batch]")).to_be_focused()
 
         assert [told(page, name) for name in ("cost", "price", "left")] == before
         assert page.locator("th.tried").is_hidden()
@@ -151,7 +153,7 @@ def test_what_is_worked_out_is_announced_politely(browser, demo_site: Path):
         page = seen.page
         assert page.inner_text("#said") == ""
         page.fill("#tries [name=batch]", "3")
-        page.wait_for_function("document.getElementById('said').textContent.startsWith('Costs £')")
+        expect(page.locator("#said")).to_have_text(re.compile("^Costs £"))
         assert page.get_attribute("#said", "role") == "status"
 
 
@@ -201,7 +203,7 @@ def test_gifts_are_those_that_can_be_made_now_for_no_more(browser, demo_site: Pa
             links = page.locator("#gift-list a").evaluate_all("all => all.map(a => a.href)")
             assert {link.rpartition("/")[2].removesuffix(".html") for link in links} == wanted
             assert page.inner_text("#gifts-count").startswith(f"{len(wanted)} project")
-            page.wait_for_function("document.getElementById('gifts-said').textContent.includes(', of ')")
+            expect(page.locator("#gifts-said")).to_contain_text(f"{len(wanted)} project")
         assert page.locator("#gifts-nothing").is_visible()
         page.fill("#gifts [name=limit]", "")
         assert page.locator("#gift-list li").count() == len(paid)
