@@ -15,6 +15,9 @@ from maker_site.records import Project
 from maker_site.records.quantities import Length, Size
 from maker_site.workings.artwork_size import COARSE_BELOW_PPI, ArtworkSize, Verdict
 
+_SEEN = Fraction(1, 2)
+"""Millimetres; what is cut away of less is not seen on a pressed piece. Common practice, no source."""
+
 
 def artwork_row(book: Notebook, project: Project, index: int, here: str) -> ArtworkRow:
     """Return the project's artwork of that number, for the page `here`."""
@@ -87,7 +90,7 @@ def _cut_words(wording: Wording, size: ArtworkSize) -> str | None:
     parts = [
         f"{wording.one_line(wording.length(Length(cut)))} of its {edge}"
         for edge, cut in (("width", size.cut_width), ("height", size.cut_height))
-        if cut
+        if cut >= _SEEN
     ]
     if not parts:
         return None
@@ -107,5 +110,5 @@ def _colour_words(found: ArtworkFile) -> str:
 
 def _transparency_words(found: ArtworkFile) -> str:
     if found.drawn:
-        return "Clear where nothing is drawn"
-    return "May have clear parts, where the blank shows" if found.transparency else "No clear parts"
+        return "where nothing is drawn"
+    return "possible; there the blank shows" if found.transparency else "none"

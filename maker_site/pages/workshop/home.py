@@ -59,13 +59,13 @@ def _attention(book: Notebook) -> Iterator[Attention]:
     for press in book.workshop.presses.values():
         if press.id in book.pressings_by_press:
             for sentence in reading_cautions(press, book.today):
-                yield Attention(f"{press.name}: {sentence}", press_link(book, press.id))
+                yield Attention(sentence, press_link(book, press.id))
     for problem in book.cautions:
         where = f"{problem.file}, line {problem.line}" if problem.line else problem.file
         yield Attention(f"{where}: {problem.message}.", None)
     for blank in book.workshop.blanks.values():
         if not book.points[blank.id]:
-            yield Attention(f"{blank.name}: no setting is known, not even common practice.", blank_link(book, blank.id))
+            yield Attention("No setting is known, not even common practice.", blank_link(book, blank.id))
 
 
 def _orders(book: Notebook) -> Iterator[Attention]:

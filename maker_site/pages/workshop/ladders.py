@@ -11,7 +11,7 @@ from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.wording import face_words, hazards
-from maker_site.pages.workshop.pieces import blank_link, start_shown
+from maker_site.pages.workshop.pieces import BAND_HEIGHT, BAND_WIDTH, blank_link, start_shown
 from maker_site.pages.workshop.views import LadderPage, NextTryShown, RungRow
 from maker_site.records import Blank, Pressing
 from maker_site.workings.calibration import Footing
@@ -51,7 +51,7 @@ def _view(book: Notebook, blank: Blank) -> LadderPage:
     wording = book.wording
     return LadderPage(
         blank_link(book, blank.id),
-        swatch(blank.substrate),
+        swatch(blank.substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
         start_shown(book, point) if point else None,
         book.workshop.presses[point.press].name if point and point.press else None,
         wording.pressure(point.pressure) if point else None,

@@ -84,7 +84,7 @@ def _facts(book: Notebook, press: Press) -> Iterator[Fact]:
     if press.duty:
         yield Fact("Element on", f"{wording.figure(press.duty.of_one * 100, 1)} % of the time")
     if press.warm_up:
-        yield Fact("Warm-up", wording.time(press.warm_up).first)
+        yield Fact("Warm-up", f"{wording.figure(press.warm_up.seconds / 60, 1)} min")
     for name, temperature in (("Idle", press.idle), ("Lowest", press.lowest), ("Highest", press.highest)):
         if temperature:
             yield Fact(name, wording.one_line(wording.temperature(temperature)))
