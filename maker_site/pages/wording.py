@@ -212,6 +212,11 @@ def counted(number: int, one: str, many: str) -> str:
     return f"{number} {one if number == 1 else many}"
 
 
+def in_a_row(parts: Sequence[str]) -> str:
+    """Return ``hotter``, ``hotter and longer`` or ``hotter, longer and firmer``."""
+    return " and ".join(part for part in (", ".join(parts[:-1]), *parts[-1:]) if part)
+
+
 def _joined(low: str, high: str) -> str:
     """Return ``190 to 200 °C`` for ``190 °C`` and ``200 °C``."""
     figure, _, unit = low.rpartition(" ")

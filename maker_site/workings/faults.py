@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
-SOURCE: Final = "common practice and trade articles, read in excerpt; no rule"
+SOURCE: Final = "common practice and trade articles, no rule"
 """Where the table comes from; said wherever a line of it is shown."""
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Literal, TypeAlias
 
@@ -56,7 +57,7 @@ def card_page(book: Notebook, project: Project) -> Page:
         _stack(remake, "paper-stack", WIDE),
         remake.stack.written,
         tuple(layer.label for layer in remake.stack.layers),
-        tuple(_steps(book, remake, setting)),
+        tuple(Step(_together(each.words), each.seconds) for each in _steps(book, remake, setting)),
         hazards(remake.cautions),
         _last(book, remake),
         Markup(segno.make_qr(target, error="m").svg_inline(border=4, scale=4, omitsize=True, svgclass="square-code")),
@@ -66,6 +67,17 @@ def card_page(book: Notebook, project: Project) -> Page:
     )
     return Page(addresses.card(project.id), "workshop/card.html", f"Press card: {project.title}", view)
 
+
+_STAY = "\N{NO-BREAK SPACE}"
+_FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=°C|°F|%|s\b|min\b)")
+_COOLING = {
+    "air": " in the air",
+    "fan": " before a fan",
+    "cold plate": " on a cold plate",
+    "flat": " lying flat",
+    "flat under weight": " flat under a weight",
+    "water": " in water",
+}
 
 _NOTHING = "No pressing, no supplier’s sheet, no like blank and no common practice is known for this blank. Test one."
 
@@ -90,7 +102,7 @@ def _small_facts(book: Notebook, remake: Remake) -> Iterator[Fact]:
         yield Fact("Coated side", remake.blank.coated_side)
     if remake.limit:
         limit = wording.one_line(wording.temperature(remake.limit.temperature))
-        yield Fact("Stack bears", f"{limit}: {remake.limit.what}")
+        yield Fact("Stack bears at most", f"{limit}: {remake.limit.what}")
 
 
 def _stack(remake: Remake, prefix: str, width: int) -> Markup:
@@ -128,13 +140,12 @@ def _pad_material(layer: Layer) -> str | None:
 
 def _steps(book: Notebook, remake: Remake, setting: SettingShown | None) -> Iterator[Step]:
     wording = book.wording
-    blank = remake.blank
-    coated = f" ({blank.coated_side})" if blank.coated_side else ""
-    yield Step(f"Wipe the blank, peel off any protective film, find the coated side{coated}.")
+    yield Step(_look_over(remake))
     files = ", ".join(artwork.file.rpartition("/")[2] for artwork in remake.project.artwork)
     name = f" {files}" if files else " the transfer"
     mirrored = {True: ", mirrored", False: ", not mirrored", None: ""}[remake.mirror]
-    yield Step(f"Print or cut{name} at 100 %{mirrored}.")
+    verb, after = ("Cut", ", and weed") if remake.method == "heat-transfer vinyl" else ("Print", "")
+    yield Step(f"{verb}{name} at 100 %{mirrored}{after}.")
     if setting:
         press = setting.press.text if setting.press else "the press"
         pressure = f", {setting.pressure} pressure" if setting.pressure else ""
@@ -144,7 +155,7 @@ def _steps(book: Notebook, remake: Remake, setting: SettingShown | None) -> Iter
     if remake.pre_press:
         seconds = round(remake.pre_press.seconds)
         yield Step(f"Pre-press for {wording.time(remake.pre_press).second}; steam escapes sideways.", seconds)
-    layers = ", ".join(layer.label for layer in remake.stack.layers)
+    layers = "; ".join(layer.label for layer in remake.stack.layers)
     yield Step(f"Build the stack from the bottom: {layers}.")
     face = face_words(remake.setting.face) if remake.setting else None
     if face:
@@ -153,9 +164,22 @@ def _steps(book: Notebook, remake: Remake, setting: SettingShown | None) -> Iter
         yield Step(f"Hands clear. Close and press for {setting.time.first}.", round(remake.setting.time.seconds))
     peel = f" Peel {remake.peel}." if remake.peel else ""
     yield Step(f"Gloves. Open slowly, lift straight up.{peel}")
-    cool = f"Cool: {remake.cool}." if remake.cool else "Let it cool where nobody touches it."
-    yield Step(cool)
+    yield Step(f"Let it cool{_COOLING.get(remake.cool or '', '')}, where nobody touches it.")
     yield Step("Look it over, count the good ones, write the row in the press log.")
+
+
+def _look_over(remake: Remake) -> str:
+    """Return the first step: what to clean off, and which side takes the print where that can be mistaken."""
+    blank = remake.blank
+    if remake.method != "sublimation":
+        return "Roll the lint off the blank and look it over."
+    coated = f": {blank.coated_side}" if blank.coated_side else ""
+    return f"Wipe the blank, peel off any protective film, find the side that takes the print{coated}."
+
+
+def _together(words: str) -> str:
+    """Return words with each figure kept on one line with its unit."""
+    return _FIGURE_AND_UNIT.sub(_STAY, words)
 
 
 def _last(book: Notebook, remake: Remake) -> str | None:

@@ -11,7 +11,7 @@ from maker_site.pages.notebook import Notebook, grouped
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Hazards
 from maker_site.pages.plots import settings_plot
-from maker_site.pages.wording import hazards
+from maker_site.pages.wording import hazards, in_a_row
 from maker_site.pages.workshop.pieces import (
     BAND_HEIGHT,
     BAND_WIDTH,
@@ -41,7 +41,7 @@ def settings_pages(book: Notebook) -> Iterator[Page]:
     general = hazards(cautions("", ptfe=True))
     index = SettingsIndex(rows, general)
     yield Page(
-        "settings/index.html", "workshop/settings.html", "Settings by substrate", index, door="settings/index.html"
+        "settings/index.html", "workshop/settings.html", "Settings by material", index, door="settings/index.html"
     )
     for substrate, blanks in _by_address(by_substrate).items():
         yield _substrate_page(book, substrate, blanks)
@@ -71,7 +71,7 @@ def disagreement_words(book: Notebook, blank: Blank) -> str | None:
     if found.pressure:
         parts.append(f"at another pressure ({found.pressure})")
     counted = f"{own.good} of {own.pressed} good"
-    return f"You press it {', '.join(parts)} than the supplier’s sheet says, and yours has come out {counted}."
+    return f"You press it {in_a_row(parts)} than the supplier’s sheet says, and yours has come out {counted}."
 
 
 def _by_address(by_substrate: Mapping[str, Sequence[Blank]]) -> dict[str, list[Blank]]:
