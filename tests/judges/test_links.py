@@ -74,6 +74,5 @@ def test_the_reader_misses_no_pointer(tmp_path):
 
 @pytest.mark.parametrize("copy", ["workshop", "public"])
 def test_no_pointer_of_the_demo_is_broken(demo_site: Path, copy):
-    pages = list((demo_site / copy).rglob("*.html"))
-    assert sum(len(read_page(page).pointers) for page in pages) > len(pages), "hardly a link was read"
+    assert len(read_page(demo_site / copy / "index.html").pointers) > 20, "hardly a link was read"
     assert broken(demo_site / copy) == []

@@ -284,9 +284,9 @@ class TestReferences:
         projects = {f"projects/harbour-coasters-{n}/project.yaml": PROJECT for n in range(300)}
         rows = "\n".join(f"{ROW},harbor-coasters-{n % 1500}" for n in range(3000))
         root = workshop({**projects, LOG: f"{HEADING},project\n{rows}\n"})
-        started = time.perf_counter()
+        started = time.process_time()
         found = load(root).problems
-        assert time.perf_counter() - started < 5
+        assert time.process_time() - started < 5
         assert len(found) == 3000
         assert found[0].message == "there is no project “harbor-coasters-0”; did you mean “harbour-coasters-0”?"
 

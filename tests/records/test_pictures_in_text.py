@@ -29,6 +29,6 @@ def test_pictures_are_found_with_their_lines(text, found):
 
 @pytest.mark.parametrize("part", ["![", "![](", "![](a", "![](<", "![](a ", "![](a(", "![]( ", "!"])
 def test_a_long_line_is_read_at_once(part):
-    started = time.perf_counter()
+    started = time.process_time()
     assert list(pictures_in_text(part * 20_000)) == []
-    assert time.perf_counter() - started < 2
+    assert time.process_time() - started < 2

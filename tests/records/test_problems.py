@@ -27,9 +27,9 @@ def test_nearest(word, known, said):
 
 
 def test_a_long_text_is_no_slip_of_the_pen_and_costs_nothing():
-    started = time.perf_counter()
+    started = time.process_time()
     assert nearest("a" * 1_000_000, ["a" * 60] * 100) == ""
-    assert time.perf_counter() - started < 0.1
+    assert time.process_time() - started < 0.1
 
 
 @pytest.mark.parametrize(

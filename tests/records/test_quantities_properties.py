@@ -160,7 +160,7 @@ def test_any_text_is_read_or_refused(name, text):
 @pytest.mark.parametrize("name", PARSERS)
 @pytest.mark.parametrize("awkward", AWKWARD_TEXTS)
 def test_awkward_texts_are_answered_at_once(name, awkward):
-    started = time.perf_counter()
+    started = time.process_time()
     sentence = sentence_of(name, AWKWARD_TEXTS[awkward]) or ""
-    assert time.perf_counter() - started < 1
+    assert time.process_time() - started < 1
     assert len(sentence) < 1000

@@ -215,15 +215,15 @@ def test_any_text_is_rows_or_problems(text):
                                   f'{HEADING},note\n{ROW},"' + "x" * 200_000],
                          ids=lambda text: repr(text[:8]))  # fmt: skip
 def test_huge_cells_are_answered_at_once(text):
-    started = time.perf_counter()
+    started = time.process_time()
     _, found = read(text)
-    assert time.perf_counter() - started < 1
+    assert time.process_time() - started < 1
     assert found
     assert all(len(each.message) < 1000 and len(each.field) < 200 for each in found)
 
 
 def test_ten_thousand_rows_are_read_in_seconds():
-    started = time.perf_counter()
+    started = time.process_time()
     rows, _ = read(HEADING + f"\n{ROW}" * 10_000)
     assert len(rows) == 10_000
-    assert time.perf_counter() - started < 5
+    assert time.process_time() - started < 5

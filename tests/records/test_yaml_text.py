@@ -148,9 +148,9 @@ def test_what_is_no_yaml_is_shown(text, line, ending):
 def test_a_bomb_of_aliases_does_not_go_off():
     lines = ["a0: &a0 [x, x, x, x, x, x, x, x, x]"]
     lines += [f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 9)}]" for n in range(1, 60)]
-    started = time.perf_counter()
+    started = time.process_time()
     found = read("\n".join(lines))
-    assert time.perf_counter() - started < 1
+    assert time.process_time() - started < 1
     assert {each.message for each in found.problems} == {REPEATS}
 
 
@@ -161,9 +161,9 @@ def test_a_bomb_of_aliases_does_not_go_off():
     ids=lambda text: repr(text[:8]),
 )  # fmt: skip
 def test_depth_and_length_end_in_a_sentence(text):
-    started = time.perf_counter()
+    started = time.process_time()
     found = read(text)
-    assert time.perf_counter() - started < 2
+    assert time.process_time() - started < 2
     assert all(len(each.message) < 1000 for each in found.problems)
     assert found.problems or len(str(found.fields)) >= 1_000_000
 

@@ -61,14 +61,17 @@ def stand_in(book: Notebook, project: Project, here: str) -> Markup:
     `here` is the page that it stands on.
     """
     for index in range(len(project.artwork)):
-        drawn = proof_drawing(book, project, index, here)
+        drawn = proof_drawing(book, project, index, here, prefix="piece")
         if drawn:
             return drawn
     return blank_drawing(book.workshop.blanks[project.blank], book.wording, project.id)
 
 
-def proof_drawing(book: Notebook, project: Project, index: int, here: str) -> Markup | None:
-    """Return a project's artwork of that number on its blank; None where its size or picture is not known."""
+def proof_drawing(book: Notebook, project: Project, index: int, here: str, *, prefix: str = "proof") -> Markup | None:
+    """Return a project's artwork of that number on its blank; None where its size or picture is not known.
+
+    `prefix` begins the drawing's ids: it parts two drawings of one artwork on a page.
+    """
     size = book.artwork_size(project, index)
     path = f"projects/{project.id}/{project.artwork[index].file}"
     planned, found = book.pictures.get(path), book.artwork.get(path)
@@ -94,7 +97,7 @@ def proof_drawing(book: Notebook, project: Project, index: int, here: str) -> Ma
         ),
         substrate=blank.substrate,
         title=f"{project.title}: the artwork on {blank.name}, to scale",
-        prefix=f"proof-{addresses.slug(project.id)}-{index + 1}",
+        prefix=f"{prefix}-{addresses.slug(project.id)}-{index + 1}",
         width_words=wording.one_line(wording.length(_length(sides.width_mm))),
         height_words=wording.one_line(wording.length(_length(sides.height_mm))),
     )

@@ -74,14 +74,14 @@ def test_entities_that_multiply_are_refused_at_once(tmp_path: Path):
     for number in range(1, 12):
         tenfold = f"&a{number - 1};" * 10
         bomb += f'<!ENTITY a{number} "{tenfold}">'
-    began = time.monotonic()
+    began = time.process_time()
     with pytest.raises(PictureProblem, match="entities unfold into more text than is read"):
         read_artwork(written(tmp_path, "a.svg", bomb + "]>" + svg("<text>&a11;</text>")))
     long, often = "x" * 100_000, "&a;" * 100_000
     flat = f'<!DOCTYPE svg [<!ENTITY a "{long}">]>' + svg(f"<text>{often}</text>")
     with pytest.raises(PictureProblem, match="entities unfold"):
         read_artwork(written(tmp_path, "b.svg", flat))
-    assert time.monotonic() - began < 2
+    assert time.process_time() - began < 2
 
 
 def test_groups_within_groups_are_refused_before_they_bring_the_reader_down(tmp_path: Path):

@@ -5,7 +5,6 @@
   const data = window.searchData;
   if (!form || !data) return;
 
-  document.getElementById("by-hand").hidden = true;
   const MOST = { settings: 30, blanks: 10, projects: 20 }; // sixty rows at the most
   const EXACT = 8, BEGINS = 6, WITHIN = 4, MISSPELT = 1;
   const DEFECT = 0, PROJECT = 1, MANNER = 2, THING = 3; // what a word is said of, as in the terminal
