@@ -42,6 +42,19 @@ def make_command(content: Path, out: Path, theme: str) -> None:
     run(content, out, theme)
 
 
+@main.command("watch")
+@_CONTENT
+@_OUT
+@click.option("--theme", default="print-room", show_default=True, help="The name of a theme, or the path of one.")
+@click.option("--port", type=click.IntRange(1, 65535), default=4600, show_default=True, help="Where it is served.")
+@click.option("--no-open", is_flag=True, help="Do not open the browser.")
+def watch_command(content: Path, out: Path, theme: str, port: int, *, no_open: bool) -> None:
+    """Make, open it in the browser, and refresh as files change; this computer alone is served."""
+    from maker_site.cli.watch import run
+
+    run(content, out, theme, port, opens=not no_open)
+
+
 @main.command("check")
 @_CONTENT
 @click.option("--json", "as_json", is_flag=True, help="Print the problems as JSON.")

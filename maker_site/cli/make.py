@@ -7,15 +7,18 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from maker_site.cli.exits import PROBLEMS
 from maker_site.cli.problems import counted, tell_problems
-from maker_site.writer.making import Told, make_site
-from maker_site.writer.rendering import TemplateProblem
 from maker_site.writer.site_folder import SiteFolderProblem, check_out
 from maker_site.writer.themes import ThemeProblem
+from maker_site.writer.unchanged import Unchanged, unchanged
+
+if TYPE_CHECKING:  # slow to import, and not needed where nothing has changed
+    from maker_site.writer.making import Made, Told
 
 _MOST_NAMED = 10
 
@@ -26,11 +29,10 @@ def run(content: Path, out: Path, theme: str) -> None:
         raise click.UsageError(refused)
     today = date.today()  # noqa: DTZ011 - the maker's own calendar day is meant
     try:
-        with _progress() as told:
-            made = make_site(content, out, theme, today, told)
+        made = unchanged(content, out, theme, today) or _make(content, out, theme, today)
     except ThemeProblem as problem:
         raise click.UsageError(str(problem)) from problem
-    except (SiteFolderProblem, TemplateProblem) as problem:
+    except SiteFolderProblem as problem:
         click.secho(f"Nothing was changed in {out}: {problem}", fg="red", err=True)
         raise SystemExit(PROBLEMS) from problem
     tell_problems(made.problems)
@@ -49,6 +51,17 @@ def run(content: Path, out: Path, theme: str) -> None:
         click.echo(f"  {out / stray} is not part of the site and was left alone.", err=True)
     click.echo(f"Workshop copy, private: {(out / 'workshop' / 'index.html').resolve().as_uri()}")
     click.echo(f"Public copy, to share:  {(out / 'public' / 'index.html').resolve().as_uri()}")
+
+
+def _make(content: Path, out: Path, theme: str, today: date) -> Made | Unchanged:
+    from maker_site.writer.making import make_site
+    from maker_site.writer.rendering import TemplateProblem
+
+    try:
+        with _progress() as told:
+            return make_site(content, out, theme, today, told)
+    except TemplateProblem as problem:
+        raise SiteFolderProblem(str(problem)) from problem
 
 
 def _tell_pages(what: str, addresses: Sequence[str]) -> None:

@@ -42,7 +42,7 @@ class _Written:
     address: str
     stamp: str
     shown: str
-    """A digest of its view; empty for a text that is ready as it is."""
+    """A digest of its view, or of a text that is ready as it is."""
     pictures: tuple[str, ...]
 
     @classmethod
@@ -90,9 +90,11 @@ class Pages:
         """Leave a batch as it is where nothing that it shows has changed; tell whether that was so."""
         name = f"{copy.name}/{batch.name}"
         before = self._kept.get(_BATCH, name)
-        if before is None or before["base"] != base or before["signs"]:
+        if before is None or before["base"] != base:
             return False
         if self._leaves.key(as_reads(before["reads"])) != before["key"] or not self._keeps_paper(batch):
+            return False
+        if not all(self._site.keep(f"{copy.name}/{address}") for address in before["signs"]):
             return False
         pages = [_Written.of(said) for said in before["pages"]]
         if not all(self._site.keep(f"{copy.name}/{page.address}", page.stamp) for page in pages):
@@ -127,7 +129,7 @@ class Pages:
                 "base": base,
                 "reads": as_lists(looked_at),
                 "key": self._leaves.key(looked_at),
-                "signs": any(isinstance(each, Drawn) for each in built),
+                "signs": sorted({each.address for each in built if isinstance(each, Drawn)}),
                 "pages": [[page.address, page.stamp, page.shown, list(page.pictures)] for page in pages],
             },
         )
@@ -142,9 +144,9 @@ class Pages:
             if isinstance(page, Page) and isinstance(page.view, CardPage):
                 self.cards[page.view.id] = page.view
             address = f"{copy.name}/{page.address}"
-            shown = "" if isinstance(page, Text) else blake2b(pickle.dumps(page), digest_size=12).hexdigest()
+            shown = blake2b(pickle.dumps(page), digest_size=12).hexdigest()
             known = before.get(page.address)
-            if shown and known and known.shown == shown and self._site.keep(address, known.stamp):
+            if known and known.shown == shown and self._site.keep(address, known.stamp):
                 self._note(copy, known.pictures)
                 yield known
                 continue

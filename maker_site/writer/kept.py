@@ -32,6 +32,11 @@ class Kept:
         self._before: dict[str, dict[str, tuple[str, bytes, int]]] = {}
         self._now: dict[str, dict[str, tuple[str, bytes, int]]] = {}
 
+    @property
+    def is_empty(self) -> bool:
+        """Whether there is no file yet."""
+        return not self._file.is_file()
+
     def get(self, kind: str, name: str, key: str | None = None) -> Any:
         """Return what was kept under a name, where its key is still `key`; None where there is nothing of use."""
         found = self._now.get(kind, {}).get(name) or self._of(kind).get(name)
@@ -54,7 +59,8 @@ class Kept:
         """Write what differs, whole or not at all; where it can't be written only time is lost."""
         changed: list[tuple[str, str, str, bytes, int]] = []
         gone: list[tuple[str, str]] = []
-        for kind, now in self._now.items():
+        for kind in self._before.keys() | self._now.keys():
+            now = self._now.get(kind, {})
             before = self._of(kind)
             changed += [(kind, name, *each) for name, each in now.items() if before.get(name) != each]
             gone += [(kind, name) for name in before if name not in now]

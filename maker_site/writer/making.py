@@ -38,6 +38,7 @@ from maker_site.writer.sameness import contents, program
 from maker_site.writer.signs import write_signs
 from maker_site.writer.site_folder import Changes, SiteFolder
 from maker_site.writer.themes import theme
+from maker_site.writer.unchanged import Look, keep_made
 
 Told = Callable[[str, int, int], None]
 """Told of progress: what is being done, how much of it is done, of how much."""
@@ -71,6 +72,7 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
     """
     told("Reading records", 0, 0)
     memory = memory or Memory()
+    look = Look.at(content, theme_name, today)
     known = known_coverage(out)
     kept = Kept(out)
     book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
@@ -96,9 +98,11 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
         keep_coverage(out, {digest: share for digest, share in known.items() if digest in in_use})
         changes = site.commit()
         keep_papers(out, papers)
-        kept.write()
         pictures = sum(len(names) for names in pages.pictures.values())
-        return Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered))
+        made = Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered))
+        keep_made(kept, look, made)
+        kept.write()
+        return made
 
 
 class Memory:

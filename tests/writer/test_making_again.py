@@ -1,0 +1,213 @@
+"""Making again: what has not changed is not built, rendered or written, and a kept result is the one made afresh."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from maker_site.writer.kept import FILE
+from maker_site.writer.making import Made, Memory, make_site
+from maker_site.writer.unchanged import unchanged
+from tests.benchmarks.workshop import write_workshop
+
+TODAY = date(2026, 5, 1)
+
+
+@pytest.fixture(scope="module")
+def generated(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return an invented workshop of 24 projects, for all tests of this module: each works on a copy."""
+    folder = tmp_path_factory.mktemp("generated") / "content"
+    write_workshop(folder, 24, 7)
+    return folder
+
+
+@pytest.fixture
+def content(generated: Path, tmp_path: Path) -> Path:
+    """Return a workshop to write in, every file of it an hour old."""
+    copied = Path(shutil.copytree(generated, tmp_path / "content"))
+    for path in copied.rglob("*"):
+        os.utime(path, (1_750_000_000, 1_750_000_000))
+    return copied
+
+
+def make(content: Path, out: Path, memory: Memory | None = None) -> Made:
+    """Make both copies."""
+    return make_site(content, out, "print-room", TODAY, lambda what, done, of: None, memory)
+
+
+def tree(out: Path) -> dict[str, bytes]:
+    """Return every file of a site by its path, the tool's own folder left out."""
+    files = (path for path in out.rglob("*") if path.is_file() and ".maker-site" not in path.parts)
+    return {path.relative_to(out).as_posix(): path.read_bytes() for path in files}
+
+
+def retitle(content: Path) -> str:
+    """Give the first project another title; return its id."""
+    path = sorted(content.glob("projects/*/project.yaml"))[0]
+    lines = path.read_text("utf-8").splitlines()
+    path.write_text("\n".join(["title: Moonlit weir", *lines[1:]]), "utf-8")
+    return path.parent.name
+
+
+def renote(content: Path) -> str:
+    """Write another care line into the last project: nothing but its own pages says it. Return its id."""
+    path = sorted(content.glob("projects/*/project.yaml"))[-1]
+    path.write_text(path.read_text("utf-8") + "note: Kept in the blue box.\n", "utf-8")
+    return path.parent.name
+
+
+def press_once_more(content: Path) -> str:
+    """Add a row to the log, like its last one; return the project of that row."""
+    path = sorted(content.glob("press-log/*.csv"))[-1]
+    text = path.read_text("utf-8")
+    path.write_text(text + text.splitlines()[-1] + "\n", "utf-8")
+    return text.splitlines()[-1].split(",")[1]
+
+
+def withdraw(content: Path) -> str:
+    """Put a project away, with its rows of the log; return its id."""
+    home = sorted(content.glob("projects/*"))[1]
+    shutil.rmtree(home)
+    for log in content.glob("press-log/*.csv"):
+        rows = [row for row in log.read_text("utf-8").splitlines() if f",{home.name}," not in row]
+        log.write_text("\n".join(rows) + "\n", "utf-8")
+    return home.name
+
+
+def dearer(content: Path) -> str:
+    """Ask more for labour: every price that is worked out is another."""
+    path = content / "shop.yaml"
+    path.write_text(path.read_text("utf-8").replace("14.00", "15.00"), "utf-8")
+    return "shop"
+
+
+def hotter(content: Path) -> str:
+    """Let a press read hotter: its settings are other ones."""
+    path = content / "presses" / "press-0.yaml"
+    path.write_text(path.read_text("utf-8").replace("178 C", "171 C"), "utf-8")
+    return "press-0"
+
+
+def thicker(content: Path) -> str:
+    """Make a blank thicker: which blanks are near to it changes."""
+    path = sorted(content.glob("blanks/*.yaml"))[0]
+    text = path.read_text("utf-8")
+    path.write_text(text.replace("thickness: ", "thickness: 1"), "utf-8")
+    return path.stem
+
+
+EDITS = [retitle, renote, press_once_more, withdraw, dearer, hotter, thicker]
+
+
+@pytest.mark.parametrize("edit", EDITS)
+def test_after_an_edit_every_byte_is_as_made_afresh(edit: Callable[[Path], str], content: Path, tmp_path: Path) -> None:
+    make(content, tmp_path / "again")
+    edit(content)
+    make(content, tmp_path / "again")
+    make(content, tmp_path / "afresh")
+    assert tree(tmp_path / "again") == tree(tmp_path / "afresh")
+
+
+@pytest.mark.slow
+def test_one_process_making_again_and_again_makes_the_same(content: Path, tmp_path: Path) -> None:
+    memory = Memory()
+    make(content, tmp_path / "again", memory)
+    for edit in EDITS:
+        edit(content)
+        make(content, tmp_path / "again", memory)
+    make(content, tmp_path / "afresh")
+    assert tree(tmp_path / "again") == tree(tmp_path / "afresh")
+
+
+def test_nothing_changed_nothing_rendered_nothing_written(content: Path, tmp_path: Path) -> None:
+    made = make(content, tmp_path / "site")
+    again = make(content, tmp_path / "site")
+    assert (again.rendered, again.changes.written if again.changes else None) == ((), ())
+    assert (again.pages, again.pictures, again.problems) == (made.pages, made.pictures, made.problems)
+
+
+def test_a_note_concerns_no_other_project_and_no_list(content: Path, tmp_path: Path) -> None:
+    make(content, tmp_path / "site")
+    project = renote(content)
+    rendered = make(content, tmp_path / "site").rendered
+    assert f"workshop/projects/{project}.html" in rendered
+    of_projects = [each for each in rendered if each.startswith(("workshop/projects/", "workshop/cards/"))]
+    assert of_projects == [f"workshop/projects/{project}.html"]
+    assert not any(each.startswith("public/") for each in rendered), "a private note has nothing to do with the public"
+
+
+def test_a_pressing_concerns_the_pages_that_count_it(content: Path, tmp_path: Path) -> None:
+    made = make(content, tmp_path / "site")
+    project = press_once_more(content)
+    rendered = make(content, tmp_path / "site").rendered
+    assert f"workshop/projects/{project}.html" in rendered
+    assert len(rendered) < made.pages / 2
+
+
+def test_the_whole_is_known_to_be_as_it_was_without_reading(content: Path, tmp_path: Path) -> None:
+    out = tmp_path / "site"
+    assert unchanged(content, out, "print-room", TODAY) is None
+    _settle(content)
+    made = make(content, out)
+    known = unchanged(content, out, "print-room", TODAY)
+    assert known is not None
+    assert (known.pages, known.pictures, len(known.problems)) == (made.pages, made.pictures, len(made.problems))
+
+
+@pytest.mark.parametrize("what", ["a record", "a page", "a photo", "the day", "the theme", "the cache"])
+def test_whatever_changes_is_seen(what: str, content: Path, tmp_path: Path) -> None:
+    out, theme, day = tmp_path / "site", "print-room", TODAY
+    _settle(content)
+    make(content, out)
+    match what:
+        case "a record":
+            retitle(content)
+        case "a page":
+            (out / "workshop" / "index.html").write_text("by hand", "utf-8")
+        case "a photo":
+            (sorted(content.glob("projects/*"))[0] / "photos").mkdir()
+            (sorted(content.glob("projects/*"))[0] / "photos" / "new.jpg").write_bytes(b"")
+        case "the day":
+            day = date(2026, 5, 2)
+        case "the theme":
+            (content / "theme" / "assets").mkdir(parents=True)
+            (content / "theme" / "assets" / "pages.css").write_text("", "utf-8")
+        case "the cache":
+            (out / FILE).unlink()
+    assert unchanged(content, out, theme, day) is None
+
+
+@pytest.mark.parametrize("damage", [b"", b"not a database", b"SQLite format 3\0" + bytes(4096)])
+def test_a_damaged_cache_costs_time_only(damage: bytes, content: Path, tmp_path: Path) -> None:
+    out = tmp_path / "site"
+    make(content, out)
+    before = tree(out)
+    (out / FILE).write_bytes(damage)
+    made = make(content, out)
+    assert made.changes is not None
+    assert made.changes.written == ()
+    assert tree(out) == before
+    assert make(content, out).rendered == ()
+
+
+def test_a_page_that_was_lost_is_made_again(content: Path, tmp_path: Path) -> None:
+    out = tmp_path / "site"
+    make(content, out)
+    before = tree(out)
+    (out / "workshop" / "catalogue" / "index.html").unlink()
+    make(content, out)
+    assert tree(out) == before
+
+
+def _settle(content: Path) -> None:
+    """Wait until no file was changed so lately that another change could bear the same time."""
+    import time
+
+    newest = max(path.stat().st_ctime_ns for path in content.rglob("*"))
+    while time.time_ns() - newest < 150_000_000:
+        time.sleep(0.02)
