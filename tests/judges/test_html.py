@@ -24,6 +24,7 @@ def test_no_page_of_either_copy_has_an_error(java_and_vnu, demo_site: Path, reco
     assert len(pages) > 40, "the demo has 16 projects with a page and a card each, and more"
     found = remarks(java_and_vnu, pages, demo_site)
     for remark in found:
-        if remark.kind == "warning":
+        # On the disk the checker takes no file for the page's own; browsers do, and they judge it (test_published).
+        if remark.kind == "warning" and "violates Content Security Policy" not in remark.message:
             record_property(NOTE, f"HTML checker: {remark}")
     assert [str(remark) for remark in found if remark.kind != "warning"] == []
