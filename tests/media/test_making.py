@@ -55,7 +55,7 @@ def test_a_long_strip_stays_small() -> None:
     assert [(one.width, one.height) for one in plan(a_probe(1000, 20000)).all] == [(240, 4800)] * 2
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=5, deadline=None)
 @given(st.integers(1, 2400), st.integers(1, 2400), st.sampled_from(["jpg", "png"]))
 @example(1, 1, "png")
 @example(3, 9000, "png")
@@ -107,7 +107,7 @@ def test_a_phone_heic_is_read(tmp_path: Path) -> None:
 
 def test_the_same_bytes_are_made_again_on_any_number_of_threads(tmp_path: Path) -> None:
     path = tmp_path / "photo.jpg"
-    Image.effect_noise((1800, 1200), 60).convert("RGB").save(path)
+    Image.effect_noise((1000, 700), 60).convert("RGB").save(path)
     wanted = plan(probe(path))
     folders = [tmp_path / str(number) for number in range(4)]
     for folder in folders:

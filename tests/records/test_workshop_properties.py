@@ -13,7 +13,7 @@ from tests.records.conftest import SMALLEST
 from tests.strategies import workshops
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(made=workshops(), separator=st.sampled_from(",;\t"))
 def test_what_was_written_is_read(made, separator):
     with tempfile.TemporaryDirectory() as folder:
@@ -60,7 +60,7 @@ def test_what_was_written_is_read(made, separator):
         assert (ours.project or "", ours.note or "") == (fields["project"], fields["note"])
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(
     name=st.sampled_from([*SMALLEST, "about.md", "articles/a.md", "articles/a.yaml", "projects/harbour/tutorial.md"]),
     raw=st.one_of(
