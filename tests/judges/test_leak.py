@@ -36,6 +36,9 @@ from tests.small_workshop import FILES, write_workshop
 
 from .canaries import Canary, Planter, found_in
 
+# The planted workshop is made once, by one parallel worker.
+pytestmark = pytest.mark.xdist_group("planted workshop")
+
 # Everybody may see these. `told` is a project whose tutorial and menu entry are shared and nothing more; `open` shares
 # its setting and its supplies too; `kept` shares nothing, and its blank and article are used by nothing that is shared.
 PUBLIC = (
