@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 from typing import NoReturn
@@ -58,7 +58,7 @@ def run_pressing(content: Path, given: Mapping[str, str], today: date) -> None:
     if missing:
         if not asking.possible():
             wanted = ", ".join(f"--{option_name(column)}" for column in missing)
-            raise click.UsageError(f"missing: {wanted}; there is no terminal to ask in, so say them as options")
+            raise click.UsageError(f"missing: {wanted}; there is no terminal to ask in, so say {_them(missing)}")
         with asking.nothing_written_when_stopped():
             cells = _asked(cells, bench)
     problems = problems_in_answers(cells, bench)
@@ -189,7 +189,7 @@ def run_record(content: Path, word: str, record_id: str, given: Mapping[str, str
     missing = [field for field in kind.needed if field not in answers]
     if missing and not asking.possible():
         wanted = ", ".join(f"--{field}" for field in missing)
-        raise click.UsageError(f"missing: {wanted}; there is no terminal to ask in, so say them as options")
+        raise click.UsageError(f"missing: {wanted}; there is no terminal to ask in, so say {_them(missing)}")
     with asking.nothing_written_when_stopped():
         for field in missing:
             answers[field] = _asked_field(kind, field, bench)
@@ -210,6 +210,10 @@ def run_record(content: Path, word: str, record_id: str, given: Mapping[str, str
 def _asked_field(kind: Kind, field: str, bench: Bench) -> str:
     question = _with_names(kind.needed[field], bench.ids("blanks")) if field == "blank" else kind.needed[field]
     return asking.ask(question, lambda text: _wrong(kind, field, text, bench), needed=True)
+
+
+def _them(missing: Sequence[str]) -> str:
+    return "it as an option" if len(missing) == 1 else "them as options"
 
 
 def _wrong(kind: Kind, field: str, answer: str, bench: Bench) -> str | None:

@@ -43,7 +43,7 @@ def hazards(substrates: Iterable[str], over_limit: Sequence[str] = ()) -> str:
     found = dict.fromkeys(over_limit)
     for substrate in substrates:  # a cover sheet is nearly always in the stack, and most are PTFE
         found |= dict.fromkeys(each.short for each in cautions(substrate, ptfe=True))
-    return f"Cautions: {'; '.join(found)}. {CLOSING}"
+    return f"Cautions: {'. '.join(found)}. {CLOSING}"
 
 
 def _whole(value: float) -> int:

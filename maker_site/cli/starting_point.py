@@ -17,13 +17,6 @@ KEYS = (
     *("blank", "source", "reason", "temperature_c", "dial_c", "time_s"),
     *("pressure", "face", "pressed", "good", "low", "high"),
 )
-_SOURCES = {
-    "own": "Your own pressings",
-    "sheet": "The supplier’s sheet",
-    "relative": "A like blank",
-    "common": "Common practice",
-    None: "Nothing known",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +69,9 @@ def _point(facts: Facts, unit: str) -> Iterator[str]:
     said = [_heat(facts, unit), _time(facts), facts["pressure"], facts["face"]]
     if facts["source"]:
         yield _fact("Set", ", ".join(each for each in said if each))
-    if facts.get("celsius_range") or facts.get("seconds_range"):
-        yield _fact("Range", ", ".join(_ranges(facts, unit)))
-    yield _fact(_SOURCES[facts["source"]], facts["reason"])
+    if ranges := ", ".join(_ranges(facts, unit)):
+        yield _fact("Range", ranges)
+    yield _fact("Why", facts["reason"])
     if facts["source"] == "relative":
         yield _fact(
             "Came out there", f"{facts['good']} of {facts['pressed']} good; the true share is likely {share(facts)}"
@@ -109,7 +102,7 @@ def _time(facts: Facts) -> str | None:
 
 def _ranges(facts: Facts, unit: str) -> Iterator[str]:
     for name, shown in (("celsius_range", lambda value: degrees(value, unit)), ("seconds_range", clock)):
-        if facts[name] and facts[name][0] != facts[name][1]:
+        if facts.get(name) and facts[name][0] != facts[name][1]:
             low, high = (shown(value) for value in facts[name])
             yield both(f"{low[0]} to {high[0]}", f"{low[1]} to {high[1]}")
 
