@@ -71,12 +71,12 @@ def card_page(book: Notebook, project: Project) -> Page:
 _STAY = "\N{NO-BREAK SPACE}"
 _FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=°C|°F|%|s\b|min\b)")
 _COOLING = {
-    "air": " in the air",
-    "fan": " before a fan",
-    "cold plate": " on a cold plate",
-    "flat": " lying flat",
-    "flat under weight": " flat under a weight",
-    "water": " in water",
+    "air": " in the air,",
+    "fan": " before a fan,",
+    "cold plate": " on a cold plate,",
+    "flat": " lying flat,",
+    "flat under weight": " flat under a weight,",
+    "water": " in water,",
 }
 
 _NOTHING = "No pressing, no supplier’s sheet, no like blank and no common practice is known for this blank. Test one."
@@ -164,7 +164,7 @@ def _steps(book: Notebook, remake: Remake, setting: SettingShown | None) -> Iter
         yield Step(f"Hands clear. Close and press for {setting.time.first}.", round(remake.setting.time.seconds))
     peel = f" Peel {remake.peel}." if remake.peel else ""
     yield Step(f"Gloves. Open slowly, lift straight up.{peel}")
-    yield Step(f"Let it cool{_COOLING.get(remake.cool or '', '')}, where nobody touches it.")
+    yield Step(f"Let it cool{_COOLING.get(remake.cool or '', '')} where nobody touches it.")
     yield Step("Look it over, count the good ones, write the row in the press log.")
 
 

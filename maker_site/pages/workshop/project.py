@@ -122,4 +122,9 @@ def _shared(project: Project) -> Iterator[str]:
         yield "an entry on the menu"
     photos = sum(photo.share for photo in project.photos)
     if photos and (share.tutorial or share.menu):
-        yield f"{photos} of {max(photos, len(project.photos))} photos"
+        every = photos == len(project.photos)
+        yield (
+            ("its photo" if photos == 1 else f"all {photos} photos")
+            if every
+            else f"{photos} of {len(project.photos)} photos"
+        )

@@ -65,7 +65,8 @@ def disagreement_words(book: Notebook, blank: Blank) -> str | None:
         apart = book.wording.difference(abs(found.kelvin))
         parts.append(f"{apart.first} ({apart.second}) {'hotter' if found.kelvin > 0 else 'cooler'} at the platen")
     if found.seconds:
-        parts.append(f"{book.wording.figure(abs(found.seconds))} s {'longer' if found.seconds > 0 else 'shorter'}")
+        apart_s = f"{book.wording.figure(abs(found.seconds))}\N{NO-BREAK SPACE}s"
+        parts.append(f"{apart_s} {'longer' if found.seconds > 0 else 'shorter'}")
     if found.face:
         parts.append("with the print looking the other way")
     if found.pressure:
