@@ -87,12 +87,12 @@ def _table(sheet: CostSheet, price: Price, figures: Figures, title: str) -> None
     if price.shown is None:
         console.print(f"No price: {price.reason}.")
     else:
-        how = "typed by hand" if price.source == "typed" else "worked out for what is wanted"
+        how = "typed by hand" if price.source == "typed" else "worked out for the margin wanted"
         console.print(f"Price {figures.money(price.shown)}, {how}.")
     if price.profit is not None and price.fee is not None and price.tax is not None:
         margin = f", a margin of {figures.percent(price.margin)}" if price.margin is not None else ""
         console.print(
-            f"Of it {figures.money(price.tax)} is tax and {figures.money(price.fee)} fee; "
+            f"Of it {figures.money(price.tax)} is tax and {figures.money(price.fee)} the selling fee; "
             f"{figures.money(price.profit)} is left{margin}."
         )
     for caution in price.cautions:
