@@ -90,6 +90,18 @@ def count_from_one(text: str) -> int:
     return value
 
 
+MOST_PRESSED = 99_999
+"""Pieces in one row of the log. More is a slip of the hand, and every piece is drawn as a dot or counted one by one."""
+
+
+def pressed(text: str) -> int:
+    """Read how many pieces one row of the log tells of, 1 or more."""
+    value = count_from_one(text)
+    if value > MOST_PRESSED:
+        raise NotReadable(f"{quoted(text)} is more than one row can tell of ({MOST_PRESSED} at most); correct it")
+    return value
+
+
 def watts(text: str) -> int:
     """Read electrical power: ``1400``, ``1400 W`` or ``1.4 kW``, in whole watts."""
     clean = q.tidy(text)
@@ -206,6 +218,7 @@ Text = Annotated[str, _read(plain_text)]
 Date = Annotated[date, _read(iso_date)]
 YesNo = Annotated[bool, _read(yes_or_no)]
 Count = Annotated[int, _read(count)]
+Pressed = Annotated[int, _read(pressed)]
 Watts = Annotated[int, _read(watts)]
 CountFromOne = Annotated[int, _read(count_from_one)]
 WebAddress = Annotated[str, _read(web_address)]

@@ -18,7 +18,7 @@ class Pressing(Record):
     temperature: f.Temperature
     """What the dial was set to."""
     time: f.Seconds
-    pressed: f.CountFromOne
+    pressed: f.Pressed
     good: f.Count
     """Fit to sell, of those pressed."""
     project: f.Text | None = None

@@ -33,6 +33,8 @@ from maker_site.workings.cautions import CLOSING
 from maker_site.workings.remake import Remake
 
 USUAL_PAPER: Final = "A4"
+MOST_TRANSFERS: Final = 2000
+"""Of one project at one go: every piece is placed and drawn one by one."""
 _OUTLINE_MM: Final = Fraction("0.4")
 """Of a name whose outline has no width."""
 
@@ -177,7 +179,11 @@ def _unclear(book: Notebook, projects: Sequence[Project], asked: Asked) -> Itera
                     f"no artwork of {project.id} keeps a place for a name; write one in projects/{project.id}/"
                     "project.yaml, like name box: {at: 10 x 70 mm, size: 80 x 18 mm}"
                 )
+        if len(asked.names) > MOST_TRANSFERS:
+            yield f"{len(asked.names)} names are too many for one go ({MOST_TRANSFERS} at most); share the file out"
     for project in projects:
+        if asked.names is None and asked.pieces is None and project.pieces > MOST_TRANSFERS:
+            yield f"{project.id} has {project.pieces} pieces, too many for one go; say how many with --pieces"
         if book.remakes[project.id].mirror is None and asked.mirror is None:
             yield (
                 f"whether {project.id} is mirrored is not known: films made at home are, bought ones come ready; "

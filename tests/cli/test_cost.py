@@ -97,3 +97,14 @@ def test_a_project_never_pressed_is_counted_by_the_pressings_behind_its_setting(
 
     assert float(str(found["amount"])) == pytest.approx(0.0194444, abs=1e-7)
     assert "pressed 2026-04-18" in str(found["basis"])
+
+
+@pytest.mark.parametrize(
+    ("currency", "typed", "shown"),  # minor units of ISO 4217: GBP 2, JPY 0, KWD 3 (checks: pricing-12 to -14)
+    [("GBP", "24", "24.00"), ("GBP", "24.5", "24.50"), ("JPY", "1200", "1200"), ("KWD", "7.5", "7.500")],
+)
+def test_the_price_has_the_digits_that_a_customer_sees(content: Path, currency: str, typed: str, shown: str) -> None:
+    (content / "shop.yaml").write_text(SHOP.replace("GBP", currency))
+    (content / "projects/harbour/project.yaml").write_text(f"{PROJECT}share: {{menu: {{price: {typed}}}}}\n")
+
+    assert json.loads(cost(content, "--json").output)["price"] == shown

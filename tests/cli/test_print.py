@@ -79,6 +79,14 @@ def test_a_transfer_too_large_for_the_paper_says_what_fits(content: Path) -> Non
     assert sentence in " ".join(done.output.split())
 
 
+def test_a_set_of_a_milliard_pieces_is_not_laid_out(content: Path) -> None:
+    record = content / "projects/harbour/project.yaml"
+    record.write_text(record.read_text(encoding="utf-8").replace("pieces: 3", "pieces: 999999999"), "utf-8")
+    done = run("transfer", "harbour", "--content", content)
+    assert done.exit_code == 2
+    assert "harbour has 999999999 pieces, too many for one go; say how many with --pieces" in done.output
+
+
 def test_everything_that_is_lacking_is_told_at_once(tmp_path: Path) -> None:
     files = {
         "blanks/bare.yaml": "name: Bare\nsubstrate: slate\n",

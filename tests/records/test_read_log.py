@@ -147,6 +147,12 @@ def test_columns_are_those_of_the_notebook():
         ("date", "2026-02-30", "date", "“2026-02-30” is not a day of the calendar"),
         ("pressed", "0", "pressed", "0 is too few; write 1 or more"),
         ("pressed", "four", "pressed", "“four” is not a whole number"),
+        (
+            "pressed",
+            "999999999",
+            "pressed",
+            "“999999999” is more than one row can tell of (99999 at most); correct it",
+        ),
         ("good", "5", "good", "5 good of 4 pressed can't be; correct one of the two"),
         ("good", "-1", "good", "“-1” is not a whole number"),
         ("good", "", "good", "“good” is missing; a row of the press log needs it"),

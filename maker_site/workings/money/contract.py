@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from maker_site.workings.money.costing import CostSheet
 from maker_site.workings.money.pricing import Price
-from maker_site.workings.money.words import decimal_of
+from maker_site.workings.money.words import decimal_of, minor_unit
 
 
 def cost_as_data(sheet: CostSheet, price: Price) -> dict[str, object]:
@@ -32,13 +32,22 @@ def cost_as_data(sheet: CostSheet, price: Price) -> dict[str, object]:
         ],
         "cost": _text(sheet.exact),
         "complete": sheet.complete,
-        "price": _text(price.shown),
+        "price": _as_shown(price.shown, sheet.currency),
         "price_source": price.source if price.source != "none" else price.reason,
         "fee": _text(price.fee),
         "tax": _text(price.tax),
         "profit": _text(price.profit),
         "margin": _text(price.margin),
     }
+
+
+def _as_shown(price: Decimal | None, currency: str) -> str | None:
+    """Return a price with all the digits that its currency is shown with, and more only where it was typed so."""
+    if price is None:
+        return None
+    step = minor_unit(currency)
+    fine = step if price == price.quantize(step) else price
+    return f"{price.quantize(fine):f}"
 
 
 def _text(value: Fraction | Decimal | None) -> str | None:
