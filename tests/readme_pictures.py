@@ -16,11 +16,12 @@ from tests.conftest import CHROMIUM_FLAGS, CHROMIUM_NAMES, CONTENT, ROOT, make_s
 FOLDER = ROOT / ".readme"
 GROUND = (222, 214, 199)
 GAP = 28
+HEIGHT = 760
 SHOTS = (
-    # name, page, width and height of the window, width in the picture
-    ("home", "workshop/index.html", (1180, 980), 760),
-    ("card", "workshop/cards/allotment-tally-coasters.html", (420, 980), 326),
-    ("menu", "public/menu.html", (900, 980), 590),
+    # name, page, width of the window, width in the picture
+    ("project", "workshop/projects/heron-river-plate.html", 1260, 790),
+    ("card", "workshop/cards/heron-river-plate.html", 400, 330),
+    ("menu", "public/menu.html", 1060, 640),
 )
 
 
@@ -46,23 +47,20 @@ def main() -> None:
             raise SystemExit(made.stderr)
         browser = play.chromium.launch(executable_path=chromium, args=list(CHROMIUM_FLAGS))
         pictures = []
-        for name, page, size, width in SHOTS:
+        for name, page, window, width in SHOTS:
             file = Path(home) / f"{name}.png"
-            shoot(browser, (site / page).as_uri(), size, file)
+            shoot(browser, (site / page).as_uri(), (window, HEIGHT * window // width), file)
             with Image.open(file) as shot:
-                pictures.append(
-                    shot.convert("RGB").resize((width, size[1] * width // size[0]), Image.Resampling.LANCZOS)
-                )
+                pictures.append(shot.convert("RGB").resize((width, HEIGHT), Image.Resampling.LANCZOS))
         browser.close()
-    height = max(picture.height for picture in pictures)
     total = sum(picture.width for picture in pictures) + GAP * (len(pictures) + 1)
-    overview = Image.new("RGB", (total, height + 2 * GAP), GROUND)
+    overview = Image.new("RGB", (total, HEIGHT + 2 * GAP), GROUND)
     left = GAP
     for picture in pictures:
         overview.paste(picture, (left, GAP))
         left += picture.width + GAP
     FOLDER.mkdir(exist_ok=True)
-    overview.quantize(255, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE).save(
+    overview.quantize(256, kmeans=4, dither=Image.Dither.NONE).save(
         FOLDER / "overview.png", optimize=True
     )
     print(f"{FOLDER / 'overview.png'}: {(FOLDER / 'overview.png').stat().st_size // 1024} kB")
