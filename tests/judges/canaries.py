@@ -84,6 +84,10 @@ def _count(number: int) -> tuple[str, str]:
     return str(730000 + number), _figure(_grouped(730000 + number))
 
 
+def _pressed(number: int) -> tuple[str, str]:
+    return str(81000 + number), _figure(_grouped(81000 + number))
+
+
 def _percent(number: int) -> tuple[str, str]:
     return f"{31 + number}.7 %", rf"(?<![\w.,]){31 + number}[.,]7[\s\u00a0\u202f]?%"
 
@@ -120,6 +124,8 @@ FIGURES: Mapping[object, Callable[[int], tuple[str, str]]] = {
     f.Amount: _amount,
     f.Count: _count,
     f.CountFromOne: _count,
+    f.Pressed: _pressed,
+    f.Watts: _count,
     f.Share: _percent,
     f.Length: _millimetres,
     f.Size: _size,
