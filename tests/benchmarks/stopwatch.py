@@ -21,6 +21,8 @@ class Run:
     peak_mib: float
     """The most that any one of its processes held in memory at once, in MiB."""
     exit_code: int
+    cpu: float = 0.0
+    """Seconds of all cores together: what a busy machine disturbs least."""
 
 
 @dataclass(frozen=True)
@@ -46,6 +48,11 @@ class Timing:
         return max(run.seconds for run in self.runs)
 
     @property
+    def middle_cpu(self) -> float:
+        """Seconds of all cores together in the middle run."""
+        return median(run.cpu for run in self.runs)
+
+    @property
     def peak_mib(self) -> float:
         """The most memory in any run, in MiB."""
         return max(run.peak_mib for run in self.runs)
@@ -58,7 +65,7 @@ def run(command: Sequence[str | Path]) -> Run:
         _, status, used = os.wait4(process.pid, 0)
         seconds = time.perf_counter() - begun
         process.returncode = os.waitstatus_to_exitcode(status)  # it has been waited for
-    return Run(seconds, used.ru_maxrss * BYTES_A_UNIT / 2**20, process.returncode)
+    return Run(seconds, used.ru_maxrss * BYTES_A_UNIT / 2**20, process.returncode, used.ru_utime + used.ru_stime)
 
 
 def timed(name: str, command: Sequence[str | Path], times: int, before: Callable[[], None] = lambda: None) -> Timing:
