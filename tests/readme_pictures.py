@@ -60,9 +60,7 @@ def main() -> None:
         overview.paste(picture, (left, GAP))
         left += picture.width + GAP
     FOLDER.mkdir(exist_ok=True)
-    overview.quantize(256, kmeans=4, dither=Image.Dither.NONE).save(
-        FOLDER / "overview.png", optimize=True
-    )
+    overview.quantize(256, kmeans=4, dither=Image.Dither.NONE).save(FOLDER / "overview.png", optimize=True)
     print(f"{FOLDER / 'overview.png'}: {(FOLDER / 'overview.png').stat().st_size // 1024} kB")
 
 
