@@ -7,7 +7,7 @@ from typing import Literal
 
 from playwright.sync_api import Browser, Page
 
-from .axe import violations
+from .axe import COLOUR_RULES, violations
 from .kinds import Kind, page_of
 from .layout import THUMB_PX, shifts, sideways, small_targets, without_a_place
 from .paper import text_to_print
@@ -83,7 +83,7 @@ class Lookout:
                 page.emulate_media(color_scheme=ground)
                 backgrounds[ground] = page.evaluate("() => getComputedStyle(document.body).backgroundColor")
                 if self.axe_source is not None:
-                    broken[ground] = violations(page, self.axe_source)
+                    broken[ground] = violations(page, self.axe_source, None if ground == "light" else COLOUR_RULES)
             lies = {}
             for each in (screen, *ALSO_ON.get(screen, ())):
                 resize(page, each)

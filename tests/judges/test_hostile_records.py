@@ -172,7 +172,7 @@ TEXTS = st.lists(st.one_of(st.sampled_from(CORPUS), st.text(min_size=1, max_size
 
 
 @settings(
-    max_examples=2,
+    max_examples=1,
     deadline=None,
     phases=[Phase.explicit, Phase.generate],
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],

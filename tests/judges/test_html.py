@@ -16,7 +16,8 @@ def test_the_checker_finds_a_stray_tag_passes_a_sound_page_and_says_which_it_cou
     sound = write_page(tmp_path, "<p>Press face down.</p>", name="sound.html")
     spoilt = write_page(tmp_path, "<p>Press <b>face</p> down.", name="spoilt.html")
     found = remarks(java_and_vnu, [sound, spoilt, tmp_path / "missing.html"], tmp_path)
-    assert {(remark.page, remark.kind) for remark in found} == {("spoilt.html", "error"), ("missing.html", "failed")}
+    told = {(remark.page, remark.kind) for remark in found if remark.kind != "warning"}
+    assert told == {("spoilt.html", "error"), ("missing.html", "failed")}
 
 
 def test_no_page_of_either_copy_has_an_error(java_and_vnu, demo_site: Path, record_property):
