@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
@@ -26,6 +26,8 @@ _WORN: Final = ("cover sheet", "pad")
 """Used again and again, so paid for over their life."""
 
 
+_USUAL_LAYERS: Final = ("tape", "protective paper", "cover sheet")
+"""What lies in most stacks and costs something. Common practice, no source."""
 _COUNTED_USES: Final = ("pressings", "pieces", "sheets")
 
 
@@ -110,13 +112,21 @@ def stack_lines(case: Case) -> Iterator[CostLine]:
     """Yield a line for each supply that lies in the stack; one that nobody wrote is a line that is not known.
 
     A layer that the project's supplies name already is counted there. A pad that no record describes belongs to
-    its press.
+    its press. Where no stack is written at all, the usual layers are taken, of the kinds that are on the shelf, and
+    said to be assumed.
     """
-    if not case.stack:
+    shelf = {supply.kind for supply in case.workshop.supplies.values()}
+    stack = case.stack or tuple(layer for layer in _USUAL_LAYERS if layer in shelf)
+    if not stack:
         yield unknown("Papers and sheets", "no stack is written in the project or its pressings")
         return
+    for line in _layer_lines(case, stack):
+        yield line if case.stack else replace(line, assumed=(*line.assumed, "the usual stack, none is written"))
+
+
+def _layer_lines(case: Case, stack: tuple[str, ...]) -> Iterator[CostLine]:
     counted = {use.supply for use in case.project.supplies}
-    for layer, times in Counter(case.stack).items():
+    for layer, times in Counter(stack).items():
         if layer in _NOT_BOUGHT_AS_SUCH or layer in counted:
             continue
         supply = case.workshop.supplies.get(layer) or choose(layer, counted, case.workshop.supplies)

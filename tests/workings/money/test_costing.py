@@ -215,8 +215,21 @@ class TestMissingFigures:
         assert line(sheet, "Ink").basis == "not known: the artwork's coverage is not measured"
         assert [each.name for each in sheet.missing] == ["Ink"]
 
-    def test_without_a_stack_papers_are_not_known(self):
-        sheet = sheet_of(workshop(projects=(project(stack=None),)))
+    def test_without_a_stack_the_usual_one_is_taken_and_said_to_be_assumed(self):
+        """Tape, protective paper and cover sheet cost what they cost in a stack that is written."""
+        layers = ["tape", "transfer", "blank", "protective paper", "cover sheet"]
+        assumed = sheet_of(workshop(projects=(project(stack=None),)))
+        written = sheet_of(workshop(projects=(project(stack=layers),)))
+        assert assumed.complete
+        for each in written.lines:
+            assert line(assumed, each.name).exact == each.exact
+        for kind in ("tape", "protective paper", "cover sheet"):
+            name = next(each["name"] for each in SUPPLIES.values() if each["kind"] == kind)
+            assert "the usual stack, none is written" in line(assumed, name).assumed
+
+    def test_without_a_stack_or_anything_to_lay_in_it_papers_are_not_known(self):
+        bare = {name: each for name, each in SUPPLIES.items() if each["kind"] in ("ink", "transfer paper", "packaging")}
+        sheet = sheet_of(workshop(supplies=bare, projects=(project(stack=None),)))
         assert line(sheet, "Papers and sheets").exact is None
 
     def test_of_several_supplies_none_is_guessed(self):
