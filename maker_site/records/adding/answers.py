@@ -10,13 +10,14 @@ from typing import Final
 
 from maker_site.records.adding.bench import Bench
 from maker_site.records.adding.log_text import HEADING, Cells, table
+from maker_site.records.fields import MOST_PRESSED
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import Problem, quoted
 from maker_site.records.read_log import read_log
 from maker_site.records.yaml_text import key_of
 
 _STAND_IN: Final = {
-    "date": "2000-01-01", "blank": "-", "press": "-", "temperature": "20 C", "time": "1 s", "pressed": "999999999",
+    "date": "2000-01-01", "blank": "-", "press": "-", "temperature": "20 C", "time": "1 s", "pressed": str(MOST_PRESSED),
     "good": "0",
 }  # fmt: skip
 """For needed answers that are still to come, so that the others can be read; never written."""
