@@ -17,8 +17,8 @@ from maker_site.records.read_log import read_log
 from maker_site.records.yaml_text import key_of
 
 _STAND_IN: Final = {
-    "date": "2000-01-01", "blank": "-", "press": "-", "temperature": "20 C", "time": "1 s", "pressed": str(MOST_PRESSED),
-    "good": "0",
+    "date": "2000-01-01", "blank": "-", "press": "-", "temperature": "20 C", "time": "1 s",
+    "pressed": str(MOST_PRESSED), "good": "0",
 }  # fmt: skip
 """For needed answers that are still to come, so that the others can be read; never written."""
 
