@@ -189,9 +189,9 @@ def test_ctrl_c_in_a_real_terminal_writes_nothing(tmp_path: Path) -> None:
     assert (content / "press-log/2026.csv").read_bytes() == before
 
 
-def _read_until(terminal: int, word: bytes) -> bytes:
+def _read_until(terminal: int, word: bytes, seconds: float = 60) -> bytes:
     seen = b""
-    while word not in seen and select.select([terminal], [], [], 60)[0]:
+    while word not in seen and select.select([terminal], [], [], seconds)[0]:
         try:
             more = os.read(terminal, 1024)
         except OSError:  # the other end has closed
