@@ -1,0 +1,28 @@
+"""What the site says itself, in the shop's language: GNU gettext catalogues, English where there is none.
+
+Knows nothing of ours. The words of the records are the maker's and are never looked up here by themselves.
+"""
+
+from maker_site.language.speech import (
+    Language,
+    direction,
+    language_of,
+    marked,
+    say,
+    say_in,
+    say_n,
+    speaking,
+    spoken,
+)
+
+__all__ = [
+    "Language",
+    "direction",
+    "language_of",
+    "marked",
+    "say",
+    "say_in",
+    "say_n",
+    "speaking",
+    "spoken",
+]
