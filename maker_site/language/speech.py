@@ -96,7 +96,7 @@ def _filled(message: str, parts: dict[str, Any]) -> str:
     if any(hasattr(part, "__html__") for part in parts.values()):
         from markupsafe import Markup, escape
 
-        return Markup(escape(message)).format(**_isolated(parts, escape, Markup))  # noqa: S704 - escaped just before
+        return Markup(escape(message)).format(**_isolated(parts, escape, Markup))
     return message.format(**_isolated(parts, str, str))
 
 
