@@ -9,6 +9,7 @@ import click
 
 from maker_site.cli.paper_file import check_target, fail, paper_asked, tell_cautions, write_paper
 from maker_site.cli.reading import read_book, record_named
+from maker_site.language import speaking
 from maker_site.pages.notebook import Notebook
 from maker_site.paper.card import card_document, pages_of
 from maker_site.paper.sizes import sheet_size
@@ -40,9 +41,9 @@ def run(content: Path, which: Which, paper: str | None, out: Path | None, theme_
     name = projects[0].id if len(projects) == 1 else which.substrate or "press"
     target = out or Path(f"{name.replace(' ', '-')}-card{'s' if len(projects) > 1 else ''}.pdf")
     check_target(target)
-    title = f"Press card: {projects[0].title}" if len(projects) == 1 else f"Press cards of {book.workshop.shop.name}"
     try:
-        with setter(theme(theme_name, content), content) as setting:
+        with speaking(book.language), setter(theme(theme_name, content), content) as setting:
+            title = _title(book, projects)
             cards = [card_of_project(book, project) for project in projects]
             made = setting.set(card_document(cards, sheet, title, language_of(book)))
     except ThemeProblem as problem:
@@ -56,6 +57,10 @@ def run(content: Path, which: Which, paper: str | None, out: Path | None, theme_
         f"{len(cards)} {'card' if len(cards) == 1 else 'cards'} on {pages} {'sheet' if pages == 1 else 'sheets'} "
         f"of {sheet.name}: {target}"
     )
+
+
+def _title(book: Notebook, projects: list[Project]) -> str:
+    return f"Press card: {projects[0].title}" if len(projects) == 1 else f"Press cards of {book.workshop.shop.name}"
 
 
 def _projects(book: Notebook, which: Which) -> list[Project]:

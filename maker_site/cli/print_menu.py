@@ -9,6 +9,7 @@ import click
 
 from maker_site.cli.paper_file import check_target, fail, paper_asked, tell_cautions, write_paper
 from maker_site.cli.reading import read_book
+from maker_site.language import speaking
 from maker_site.media import PictureProblem
 from maker_site.pages.menu import menu
 from maker_site.paper.menu import menu_document
@@ -28,10 +29,15 @@ def run(content: Path, paper: str | None, folds: int, out: Path | None, theme_na
     sheet = paper_asked(paper, shop.units.length) or (sheet_of(shop.paper) if shop.paper else sheet_size(_USUAL))
     target = out or Path("menu.pdf")
     check_target(target)
-    view = menu(book, lambda _: None)
+    with speaking(book.language):
+        view = menu(book, lambda _: None)
     pictures = menu_pictures(book, view)
     try:
-        with setter(theme(theme_name, content), content) as setting, tempfile.TemporaryDirectory() as name:
+        with (
+            speaking(book.language),
+            setter(theme(theme_name, content), content) as setting,
+            tempfile.TemporaryDirectory() as name,
+        ):
             folder = Path(name)
             names = sorted(pictures)
             made = side_by_side(lambda each: make_picture(book, each, pictures[each], folder), names)

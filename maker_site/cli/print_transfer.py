@@ -12,6 +12,7 @@ import click
 
 from maker_site.cli.paper_file import check_target, fail, paper_asked, tell_cautions, write_paper
 from maker_site.cli.reading import read_book, record_named
+from maker_site.language import speaking
 from maker_site.media import PictureProblem
 from maker_site.paper.transfer import Job
 from maker_site.paper.typesetting import PaperProblem
@@ -48,9 +49,10 @@ def run(content: Path, ids: tuple[str, ...], options: Options, *, as_json: bool)
     out = options.out or Path(f"{projects[0].id}{'-and-more' if len(projects) > 1 else ''}-transfer.pdf")
     check_target(out)
     try:
-        sheets = sheets_of(book, projects, asked)
-        with setter(theme(options.theme, content), content) as setting, tempfile.TemporaryDirectory() as folder:
-            pdf, more = sheets.set(setting, book, Path(folder))
+        with speaking(book.language):
+            sheets = sheets_of(book, projects, asked)
+            with setter(theme(options.theme, content), content) as setting, tempfile.TemporaryDirectory() as folder:
+                pdf, more = sheets.set(setting, book, Path(folder))
     except TransferProblem as problem:
         _refused(problem)
     except ThemeProblem as problem:

@@ -6,23 +6,29 @@ Knows nothing of ours. The words of the records are the maker's and are never lo
 from maker_site.language.speech import (
     Language,
     direction,
+    isolated,
     language_of,
     marked,
+    page_language,
     say,
     say_in,
     say_n,
     speaking,
     spoken,
+    tag_of,
 )
 
 __all__ = [
     "Language",
     "direction",
+    "isolated",
     "language_of",
     "marked",
+    "page_language",
     "say",
     "say_in",
     "say_n",
     "speaking",
     "spoken",
+    "tag_of",
 ]

@@ -39,6 +39,18 @@ ENGLISH: Final = Language("en", "ltr")
 _now: ContextVar[Language] = ContextVar("language", default=ENGLISH)
 
 
+def tag_of(locale: str) -> str:
+    """Return a locale as BCP 47 writes it."""
+    return locale.replace("_", "-")
+
+
+def page_language(locale: str) -> str:
+    """Return the language of a page as it is spoken now, with the shop's territory where it is the shop's own."""
+    own = tag_of(locale)
+    tag = _now.get().tag
+    return own if own.partition("-")[0].lower() == tag else tag
+
+
 def language_of(locale: str) -> Language:
     """Return what the site speaks to a shop of a locale: its language where there is a catalogue, else English."""
     tag = locale.replace("-", "_").partition("_")[0].lower()
@@ -82,6 +94,11 @@ def say_n(one: str, many: str, count: int, /, **parts: object) -> str:
     found = _catalogue(_now.get().tag)
     message = found.ngettext(one, many, count) if found else (one if count == 1 else many)
     return _filled(message, {"n": count, **parts})
+
+
+def isolated(text: str) -> str:
+    """Return a figure or a name so that it keeps its own order where the script runs from right to left."""
+    return text if _now.get().direction == "ltr" else f"{_FIRST_STRONG}{text}{_POP}"
 
 
 def marked(message: str) -> str:

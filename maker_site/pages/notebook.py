@@ -10,6 +10,7 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Final, TypeVar
 
+from maker_site.language import Language, language_of
 from maker_site.media import PictureSet
 from maker_site.media.artwork import ArtworkFile
 from maker_site.pages.noting import Noted, NotedRows, Read, Worked, note, unnoted
@@ -73,6 +74,11 @@ class Notebook:
         """The maker's own calendar day."""
         note("today")
         return self.day
+
+    @property
+    def language(self) -> Language:
+        """What the site speaks; everything with words is built while it is spoken."""
+        return language_of(self.workshop.shop.locale)
 
     @cached_property
     def wording(self) -> Wording:

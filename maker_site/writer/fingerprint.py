@@ -12,7 +12,7 @@ _FOLDERS: Final = ("blanks", "presses", "supplies", "press-log", "articles")
 _FILES: Final = ("shop.yaml", "about.md")
 _OF_A_PROJECT: Final = ("project.yaml", "tutorial.md")
 _PROGRAM: Final = Path(__file__).resolve().parents[1]
-_READS_RECORDS: Final = ("records", "workings", "writer")
+_READS_RECORDS: Final = ("language", "records", "workings", "writer")
 """Rooms of the program whose change may change an answer."""
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextvars import copy_context
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeVar
@@ -75,7 +76,8 @@ def gather(root: Path, paths: Sequence[str], *, wholly: bool = False) -> Gathere
 def side_by_side(work: Callable[[G], T], items: Iterable[G]) -> Iterator[T]:
     """Do the work on every core; the heavy parts of picture work let other threads run."""
     pool = ThreadPoolExecutor(max_workers=os.cpu_count() or 1)
+    here = copy_context()  # the language spoken here is spoken there
     try:
-        yield from pool.map(work, items)
+        yield from pool.map(lambda item: here.copy().run(work, item), items)
     finally:
         pool.shutdown(cancel_futures=True)  # after Ctrl-C or a fault what has not begun is not begun

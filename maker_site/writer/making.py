@@ -12,6 +12,7 @@ from fractions import Fraction
 from functools import partial
 from pathlib import Path
 
+from maker_site.language import speaking
 from maker_site.media import make as make_pictures
 from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
@@ -79,7 +80,7 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
     if book is None:
         return Made(problems, None)
     used = theme(theme_name, content)
-    with SiteFolder.open(out) as site:
+    with speaking(book.language), SiteFolder.open(out) as site:
         leaves = Leaves(book, memory.remembered, kept)
         papers = known_papers(out)
         base = digest_of(book.workshop.shop, book.workshop.about, contents([*used.folders, content / FONTS]), program())
@@ -148,10 +149,11 @@ def read_notebook(
     pictures = Noted("picture", {**artwork.pictures, **looked.pictures})
     coverage, files = Noted("artwork", artwork.coverage), Noted("artwork", artwork.files)
     book = Notebook(noted(workshop), pictures, (), today, coverage, files)
-    if memory and kept:
-        memory.hand_over(book, kept)
     errors = (*looked.problems, *artwork.errors)
-    found = review(workshop, book.remakes.values())
+    with speaking(book.language):  # sums keep words, and the pages will show them
+        if memory and kept:
+            memory.hand_over(book, kept)
+        found = tuple(review(workshop, book.remakes.values()))
     problems = tuple(sorted({*findings.problems, *errors, *artwork.cautions, *found}))
     return (None if errors else book.with_cautions(problems)), problems
 

@@ -8,8 +8,9 @@ from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateError, TemplateNotFound, TemplateSyntaxError
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
+from maker_site.language import say, say_in, say_n
 from maker_site.pages.addresses import relative
 from maker_site.pages.marks import caution_icon, control_strip
 from maker_site.pages.page import Page
@@ -39,6 +40,7 @@ class Renderer:
             extensions=["jinja2.ext.loopcontrols"],
         )
         self._environment.globals |= {"icon": caution_icon, "control_strip": control_strip}
+        self._environment.globals |= {"say": say, "say_n": say_n, "say_in": say_in, "own": _own(frame)}
 
     @property
     def assets(self) -> dict[str, Path]:
@@ -90,6 +92,18 @@ def _picture(here: str) -> Callable[..., Markup]:
         return picture_html(shown, here, sizes, eager=eager)
 
     return draw
+
+
+def _own(frame: Any) -> Callable[[str], Markup]:
+    """Return what marks the maker's own words: their language where the page has another, their own direction."""
+    language = frame.records_language
+    if frame.language != language:
+        before = Markup('<bdi lang="{}">').format(language)
+    elif frame.direction == "rtl":
+        before = Markup("<bdi>")
+    else:
+        return escape
+    return lambda words: before + words + Markup("</bdi>")
 
 
 def _where(error: TemplateError, page: Page) -> str:

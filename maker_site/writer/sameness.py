@@ -15,7 +15,7 @@ _PROGRAM: Final = Path(__file__).resolve().parents[1]
 def program() -> str:
     """Return a digest of this program and of the Python and the libraries that it runs with; nothing is read."""
     seen = [sys.version, *(_stamp(Path(folder)) for folder in sys.path if folder)]
-    seen += stamps(_PROGRAM, ".py", ".csv")
+    seen += stamps(_PROGRAM, ".py", ".csv", ".mo")
     return hashlib.blake2b("\n".join(seen).encode("utf-8", "surrogateescape"), digest_size=12).hexdigest()
 
 

@@ -2,7 +2,8 @@
 
 from markupsafe import Markup
 
-from maker_site.language import Language, direction, language_of, say, say_n, speaking, spoken
+from maker_site.language import Language, direction, language_of, page_language, say, say_n, speaking, spoken
+from maker_site.writer.gather import side_by_side
 
 HEBREW = Language("he", "rtl")
 
@@ -34,3 +35,15 @@ def test_a_part_that_is_html_stays_html_and_all_else_is_escaped() -> None:
 def test_parts_keep_their_own_order_in_a_sentence_from_right_to_left() -> None:  # UAX #9, isolates
     with speaking(HEBREW):
         assert say("{t} untranslated", t="193 °C") == "\u2068193 °C\u2069 untranslated"
+
+
+def test_threads_speak_what_those_speak_who_set_them_to_work() -> None:
+    with speaking(HEBREW):
+        assert list(side_by_side(lambda _: spoken(), range(3))) == [HEBREW] * 3
+
+
+def test_a_page_is_in_the_language_spoken_and_not_in_one_that_the_site_does_not_know() -> None:
+    assert page_language("en_GB") == "en-GB"
+    assert page_language("de_DE") == "en"
+    with speaking(HEBREW):
+        assert page_language("he_IL") == "he-IL"

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
 
+from maker_site.language import page_language, spoken, tag_of
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.menu import menu, menu_paper
@@ -85,8 +86,9 @@ def public_frame(book: Notebook) -> PublicFrame:
         shop.name,
         shop.line,
         shop.notice,
-        shop.locale.replace("_", "-"),
-        book.wording.locale.text_direction,
+        page_language(shop.locale),
+        spoken().direction,
+        tag_of(shop.locale),
         tuple(doors),
         shop.address,
         shop.contact,
@@ -142,7 +144,7 @@ def _of_the_host(book: Notebook, entries: Sequence[Entry], mapped: Sequence[Mapp
     shop = book.workshop.shop
     if shop.address is None:
         return
-    found = feed(shop.address, shop.name, shop.line, shop.locale.replace("_", "-"), entries)
+    found = feed(shop.address, shop.name, shop.line, tag_of(shop.locale), entries)
     if found:
         yield found
     yield from sitemap(shop.address, mapped)

@@ -17,7 +17,10 @@ class PublicFrame:
     line: str | None
     notice: str | None
     language: str
+    """What the copy speaks, BCP 47."""
     direction: str
+    records_language: str
+    """What the maker writes; another than `language` where the site can't speak it."""
     doors: tuple[Link, ...]
     """Home, Tutorials, Articles, Menu, About, Search: those that have something behind them."""
     address: str | None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
+from maker_site.language import page_language, spoken, tag_of
 from maker_site.pages import addresses
 from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.notebook import Notebook
@@ -42,8 +43,8 @@ DOORS = (
 def workshop_frame(book: Notebook) -> WorkshopFrame:
     """Return what surrounds every page."""
     shop = book.workshop.shop
-    locale = book.wording.locale
-    return WorkshopFrame(shop.name, shop.line, shop.notice, shop.locale.replace("_", "-"), locale.text_direction, DOORS)
+    here = page_language(shop.locale)
+    return WorkshopFrame(shop.name, shop.line, shop.notice, here, spoken().direction, tag_of(shop.locale), DOORS)
 
 
 def workshop_batches(book: Notebook) -> Iterator[Batch]:

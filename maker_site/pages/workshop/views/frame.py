@@ -19,9 +19,11 @@ class WorkshopFrame:
     notice: str | None
     """At the foot of every page."""
     language: str
-    """BCP 47, for the html element."""
+    """What the copy speaks, BCP 47, for the html element."""
     direction: str
     """ltr or rtl."""
+    records_language: str
+    """What the maker writes; another than `language` where the site can't speak it."""
     doors: tuple[Link, ...]
     """The way to everything: Home, Catalogue, Settings, Blanks, Presses, Supplies, Writing, Menu."""
 
