@@ -3,8 +3,11 @@
 Knows nothing of ours. The words of the records are the maker's and are never looked up here by themselves.
 """
 
+from maker_site.language.lists import all_of, listed
 from maker_site.language.speech import (
+    ENGLISH,
     Language,
+    apart,
     direction,
     isolated,
     language_of,
@@ -19,10 +22,14 @@ from maker_site.language.speech import (
 )
 
 __all__ = [
+    "ENGLISH",
     "Language",
+    "all_of",
+    "apart",
     "direction",
     "isolated",
     "language_of",
+    "listed",
     "marked",
     "page_language",
     "say",

@@ -106,6 +106,11 @@ def marked(message: str) -> str:
     return message
 
 
+def apart(text: str) -> str:
+    """Return a piece of a sentence kept in an order of its own where the script runs from right to left."""
+    return text if _now.get().direction == "ltr" or not text else f"{_FIRST_STRONG}{text}{_POP}"
+
+
 def _filled(message: str, parts: dict[str, Any]) -> str:
     """Fill in, each part for itself where the script runs from right to left, so that “193 °C” keeps its order."""
     if not parts:

@@ -14,6 +14,7 @@ from babel import Locale
 from babel.dates import format_date
 from babel.numbers import format_decimal
 
+from maker_site.language import say
 from maker_site.pages.marks import evidence_dots, interval_bar
 from maker_site.pages.parts import Both, Day, EvidenceShown, Hazard, Hazards
 from maker_site.records import Shop
@@ -204,7 +205,8 @@ def face_words(face: str | None) -> str | None:
 
 def hazards(given: Sequence[Caution]) -> Hazards:
     """Return cautions for a page, with their closing sentence."""
-    return Hazards(tuple(Hazard(each.kind, each.title, each.words, each.short) for each in given), CLOSING)
+    each_said = tuple(Hazard(each.kind, say(each.title), say(each.words), say(each.short)) for each in given)
+    return Hazards(each_said, say(CLOSING))
 
 
 def counted(number: int, one: str, many: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from maker_site.language import say
 from maker_site.records import Press, Sheet
 from maker_site.records.words import FACES
 from maker_site.workings.evidence import Evidence, temperature_step, time_step
@@ -20,7 +21,7 @@ class Disagreement:
     face: bool
     """The print looks the other way; False where one of the two does not clearly say which."""
     pressure: str | None
-    """Own and sheet's words, where both have one and they differ."""
+    """Own and sheet's words, said, where both have one and they differ."""
 
 
 def disagreement(own: Evidence, sheet: Sheet, press: Press) -> Disagreement | None:
@@ -37,7 +38,8 @@ def disagreement(own: Evidence, sheet: Sheet, press: Press) -> Disagreement | No
     words = None
     if setting.pressure and sheet.pressure and setting.pressure.word and sheet.pressure.word:
         differs = setting.pressure.word != sheet.pressure.word
-        words = f"{setting.pressure.word}, not {sheet.pressure.word}" if differs else None
+        own_word, other = say(setting.pressure.word), say(sheet.pressure.word)
+        words = say("{pressure}, not {other}", pressure=own_word, other=other) if differs else None
     found = Disagreement(kelvin, seconds, face, words)
     return found if kelvin or seconds or face or words else None
 

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from maker_site.language import say, say_n
 from maker_site.records import Pressing
 from maker_site.records.words import UNCLEAR_DEFECTS
 from maker_site.workings.faults import FAULTS, TOO_LITTLE, TOO_MUCH, Direction
@@ -20,7 +21,7 @@ class NextTry:
     reason: str
     """Why, as one sentence."""
     defect: str
-    """The defect it answers; empty where none is noted; two joined by “and” where they contradict each other."""
+    """The defect it answers, said; empty where none is noted; two joined by “and” where they contradict each other."""
     direction: Direction | None
     """Which way temperature or time moves; None where neither does."""
 
@@ -48,9 +49,16 @@ def next_tries(pressings: Sequence[Pressing]) -> tuple[NextTry, ...]:
             tries.append(_unclear(defect))
             continue
         fault = FAULTS[defect]
-        reason = f"“{defect}” was noted in {_pressings(count)}; likely {fault.causes}."
+        word = say(defect)
+        reason = say_n(
+            "“{defect}” was noted in one pressing; likely {causes}.",
+            "“{defect}” was noted in {n} pressings; likely {causes}.",
+            count,
+            defect=word,
+            causes=say(fault.causes),
+        )
         tries += [
-            NextTry(change.words, reason, defect, change.direction)
+            NextTry(say(change.words), reason, word, change.direction)
             for change in fault.changes
             if not (contradiction and change.direction)
         ]
@@ -79,20 +87,29 @@ def _contradiction(noted: Sequence[tuple[str, int]]) -> NextTry | None:
     if little is None or much is None:
         return None
     return NextTry(
-        "Measure before changing a figure: the platen with a contact probe, at its centre and corners, "
-        "and the timer against a watch",
-        f"“{little}” speaks for too little heat and “{much}” for too much; "
-        "at one setting that points to a platen that is uneven or not what its dial says.",
-        f"{little} and {much}",
+        say(
+            "Measure before changing a figure: the platen with a contact probe, at its centre and corners, "
+            "and the timer against a watch"
+        ),
+        say(
+            "“{little}” speaks for too little heat and “{much}” for too much; "
+            "at one setting that points to a platen that is uneven or not what its dial says.",
+            little=say(little),
+            much=say(much),
+        ),
+        say("{one} and {other}", one=say(little), other=say(much)),
         None,
     )
 
 
 def _unwritten(spoiled: int) -> NextTry:
-    pieces = "One piece is" if spoiled == 1 else f"{spoiled} pieces are"
     return NextTry(
-        "Write the defect in the log before the next piece",
-        f"{pieces} spoiled and no defect is noted, so there is nothing to go by.",
+        say("Write the defect in the log before the next piece"),
+        say_n(
+            "One piece is spoiled and no defect is noted, so there is nothing to go by.",
+            "{n} pieces are spoiled and no defect is noted, so there is nothing to go by.",
+            spoiled,
+        ),
         "",
         None,
     )
@@ -100,12 +117,12 @@ def _unwritten(spoiled: int) -> NextTry:
 
 def _unclear(defect: str) -> NextTry:
     return NextTry(
-        "Write in the log which fault it was",
-        f"“{defect}” hides several: {UNCLEAR_DEFECTS[defect]}; each has another cure.",
-        defect,
+        say("Write in the log which fault it was"),
+        say(
+            "“{defect}” hides several: {which}; each has another cure.",
+            defect=say(defect),
+            which=say(UNCLEAR_DEFECTS[defect]),
+        ),
+        say(defect),
         None,
     )
-
-
-def _pressings(count: int) -> str:
-    return "one pressing" if count == 1 else f"{count} pressings"

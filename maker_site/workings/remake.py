@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
+from maker_site.language import say
 from maker_site.records import Blank, Press, Pressing, Project, Workshop
 from maker_site.records.quantities import Duration, Temperature
 from maker_site.records.words import FACES
@@ -121,10 +122,22 @@ def mirrored(face: str | None, method: str) -> bool | None:
 
 def over_limit_words(true: Temperature, limit: Limit) -> str:
     """Return the sentence for a setting above what the stack bears."""
+    at = f"{round(true.celsius)} °C"
     bears = f"{round(limit.temperature.celsius)} °C, {round(limit.temperature.fahrenheit)} °F"
-    close = round(true.celsius) <= round(limit.temperature.celsius)
-    at_the_platen = f"{'A little over ' if close else ''}{round(true.celsius)} °C at the platen"
-    return f"{at_the_platen} is above what {limit.what} bears ({bears}). Set less, or change the stack."
+    if round(true.celsius) <= round(limit.temperature.celsius):
+        return say(
+            "A little over {temperature} at the platen is above what {what} bears ({limit}). "
+            "Set less, or change the stack.",
+            temperature=at,
+            what=limit.what,
+            limit=bears,
+        )
+    return say(
+        "{temperature} at the platen is above what {what} bears ({limit}). Set less, or change the stack.",
+        temperature=at,
+        what=limit.what,
+        limit=bears,
+    )
 
 
 def _evidence_like(blank: Blank, method: str, workshop: Workshop) -> tuple[Evidence, ...]:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from maker_site.language import ENGLISH, speaking
 from maker_site.records import Problem, Severity, Workshop
 from maker_site.workings.remake import Remake, over_limit_words
+from maker_site.workings.stack import weakest
 
 
 def review(workshop: Workshop, remakes: Iterable[Remake]) -> Iterator[Problem]:
@@ -19,7 +21,10 @@ def review(workshop: Workshop, remakes: Iterable[Remake]) -> Iterator[Problem]:
                 Severity.CAUTION,
             )
     for remake in remakes:
-        if remake.over_limit and remake.limit and remake.setting and remake.setting.true:
-            yield remake.project.origin.problem(
-                (), over_limit_words(remake.setting.true, remake.limit), Severity.CAUTION
-            )
+        if not (remake.over_limit and remake.setting and remake.setting.true):
+            continue
+        with speaking(ENGLISH):  # as all problems are told
+            limit = weakest(remake.stack, remake.blank)
+            words = over_limit_words(remake.setting.true, limit) if limit else None
+        if words:
+            yield remake.project.origin.problem((), words, Severity.CAUTION)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from maker_site.language import say
 from maker_site.records import Blank, Supply
 from maker_site.records.quantities import Temperature
 
@@ -18,7 +19,7 @@ class Layer:
     kind: str
     """pad, protective paper, transfer, blank, tape, cover sheet, or another kind of supply."""
     label: str
-    """Its name where it is a supply or the blank; else the word."""
+    """Its name where it is a supply or the blank; else the word, said."""
     material: str | None
     limit: Temperature | None
     supply: str | None
@@ -70,7 +71,7 @@ def weakest(stack: Stack, blank: Blank) -> Limit | None:
     """
     limits = [Limit(layer.limit, layer.label) for layer in stack.layers if layer.limit]
     if any(_may_be_ptfe(layer) and layer.limit is None for layer in stack.layers):
-        limits.append(Limit(PTFE_LIMIT, "PTFE (the usual limit, none is written down)"))
+        limits.append(Limit(PTFE_LIMIT, say("PTFE (the usual limit, none is written down)")))
     if blank.limit:
         limits.append(Limit(blank.limit, blank.name))
     return min(limits, key=lambda limit: limit.temperature.celsius, default=None)
@@ -93,5 +94,5 @@ def _layer(name: str, blank: Blank, supplies: Mapping[str, Supply], method: str)
         return Layer(kind, supply.name, supply.material, supply.limit, supply.id)
     if name == "transfer":
         word = {"heat-transfer vinyl": "vinyl", "film transfer": "film"}.get(method, "transfer")
-        return Layer("transfer", word, None, None, None)
-    return Layer(name, name, None, None, None)
+        return Layer("transfer", say(word), None, None, None)
+    return Layer(name, say(name), None, None, None)

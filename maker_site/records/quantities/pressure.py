@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
+from maker_site.language import marked
 from maker_site.records.problems import NotReadable, nearest, quoted
 from maker_site.records.quantities.numbers import NUMBER, number, tidy
 
@@ -16,7 +17,7 @@ PressureUnit = Literal["bar", "psi", "kPa"]
 KPA_PER_PSI = Fraction("0.45359237") * Fraction("9.80665") / (Fraction("0.0254") ** 2) / 1000
 """From the exact pound, standard gravity and inch: 6.894757293… (NIST SP 811, Appendix B.8)."""
 _KPA = {"bar": Fraction(100), "psi": KPA_PER_PSI, "kpa": Fraction(1), "mpa": Fraction(1000)}
-WORDS = ("light", "medium", "firm", "heavy")
+WORDS = (marked("light"), marked("medium"), marked("firm"), marked("heavy"))
 """The words for pressure, lightest first; what they mean belongs to one press."""
 
 _GAUGE = re.compile(rf"({NUMBER})\s*(?a:(bar|psi|kpa|mpa))?", re.IGNORECASE)
