@@ -51,7 +51,7 @@ class ContentFolder:
         self._true_root = Path(os.path.realpath(root))
         self.problems: list[Problem] = []
 
-    def say(self, file: str, message: str, *, line: int = 0, severity: Severity = Severity.ERROR) -> None:
+    def tell(self, file: str, message: str, *, line: int = 0, severity: Severity = Severity.ERROR) -> None:
         """Note a problem with a file as a whole."""
         self.problems.append(Problem(file, line, "", message, severity))
 
@@ -71,19 +71,19 @@ class ContentFolder:
         """Return a file's text, or None when it can't be read (and the problem is noted)."""
         name = self.name(path)
         if not self.stays_inside(path):
-            self.say(name, "this is a link to a file outside the content folder; copy the file in instead")
+            self.tell(name, "this is a link to a file outside the content folder; copy the file in instead")
             return None
         try:
             status = path.stat()
             if not stat.S_ISREG(status.st_mode):
-                self.say(name, "this is not a file")
+                self.tell(name, "this is not a file")
                 return None
             if status.st_size > _LARGEST_TEXT:
-                self.say(name, f"the file is larger than {_LARGEST_TEXT // 1024 // 1024} MB; is it text?")
+                self.tell(name, f"the file is larger than {_LARGEST_TEXT // 1024 // 1024} MB; is it text?")
                 return None
             raw = path.read_bytes()
         except OSError as error:
-            self.say(name, f"the file can't be opened: {reason(error)}")
+            self.tell(name, f"the file can't be opened: {reason(error)}")
             return None
         spreadsheet = raw[:2] in (b"\xff\xfe", b"\xfe\xff")  # its "Unicode text"
         encoding = "utf-16" if spreadsheet else "utf-8-sig"
@@ -91,7 +91,7 @@ class ContentFolder:
             return raw.decode(encoding)
         except UnicodeDecodeError as error:
             line = raw[: error.start].count(b"\n") + 1
-            self.say(
+            self.tell(
                 name,
                 f"line {line} holds a byte that is not UTF-8 text (hexadecimal {raw[error.start]:02x}); "
                 "save the file as UTF-8",
@@ -105,7 +105,7 @@ class ContentFolder:
             known = FOLDERS if path.is_dir() else FILES
             meant = "" if path.name in known else nearest(path.name, known)
             if meant:
-                self.say(self.name(path), f"{quoted(path.name)} is not read{meant}", severity=Severity.CAUTION)
+                self.tell(self.name(path), f"{quoted(path.name)} is not read{meant}", severity=Severity.CAUTION)
 
     def entries(self, folder: Path) -> list[Path]:
         """Return what lies in a folder, by name, hidden things (``.``) and things set aside (``_``) left out.
@@ -116,12 +116,12 @@ class ContentFolder:
             return []
         if not self.stays_inside(folder):
             sentence = "this is a link to a folder outside the content folder; move the folder in instead"
-            self.say(self.name(folder), sentence)
+            self.tell(self.name(folder), sentence)
             return []
         try:
             return sorted(path for path in folder.iterdir() if not path.name.startswith((".", "_")))
         except OSError as error:
-            self.say(self.name(folder), f"the folder can't be opened: {reason(error)}")
+            self.tell(self.name(folder), f"the folder can't be opened: {reason(error)}")
             return []
 
     def records(self, folder: str, inner: str | None = None, ending: str = ".yaml") -> Iterator[tuple[str, Path]]:
@@ -135,10 +135,10 @@ class ContentFolder:
             if record is None:
                 continue
             if (refused := wrong_id(record)) is not None:
-                self.say(self.name(path), refused)
+                self.tell(self.name(path), refused)
                 continue
             if record in found:
-                self.say(self.name(path), f"the record “{record}” is there twice: as a file and as a folder")
+                self.tell(self.name(path), f"the record “{record}” is there twice: as a file and as a folder")
                 continue
             found[record] = path / inner if inner and path.is_dir() else path
         yield from sorted(found.items())  # a before a-0, though a-0.yaml is before a.yaml
@@ -147,7 +147,7 @@ class ContentFolder:
         if path.is_dir():
             return path.name if inner else None
         if path.suffix != ending and path.suffix.lower() in _ALSO_MEANT[ending]:
-            self.say(
+            self.tell(
                 self.name(path), f"this file is not read; save it as {path.stem}{ending}", severity=Severity.CAUTION
             )
         return path.stem if path.suffix == ending else None

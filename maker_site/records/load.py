@@ -54,7 +54,7 @@ def load(root: Path, remembered: Remembered | None = None) -> Findings:
 def _shop(folder: ContentFolder) -> Shop | None:
     path = folder.root / "shop.yaml"
     if not folder.holds(path):
-        folder.say("shop.yaml", "there is no shop.yaml in this folder; write one with “name” and “currency” in it")
+        folder.tell("shop.yaml", "there is no shop.yaml in this folder; write one with “name” and “currency” in it")
         return None
     text = folder.text(path)
     if text is None:
@@ -95,7 +95,7 @@ def _records(
     found: dict[str, R] = {}
     for record_id, path in folder.records(where, inner):
         if not folder.holds(path):
-            folder.say(folder.name(path.parent), f"there is no {path.name} in this folder")
+            folder.tell(folder.name(path.parent), f"there is no {path.name} in this folder")
             continue
         given: dict[str, object] = {"id": record_id}
         if inner and path.name == inner:
@@ -111,7 +111,7 @@ def _projects(folder: ContentFolder, units: Units) -> dict[str, Project]:
     for project_id, path in folder.records("projects", "project.yaml"):
         if path.parent.parent != folder.root / "projects" or not folder.holds(path):
             home = f"projects/{project_id}"
-            folder.say(home, f"there is no project.yaml in this folder; a project is {home}/project.yaml")
+            folder.tell(home, f"there is no project.yaml in this folder; a project is {home}/project.yaml")
             continue
         given: dict[str, object] = {"id": project_id, "folder photos": _folder_photos(path.parent)}
         write_up = path.parent / "tutorial.md"
@@ -143,11 +143,11 @@ def _articles(folder: ContentFolder, units: Units) -> dict[str, Article]:
         title, body = split_title(text)
         if title is None:
             sentence = "the article has no title; begin it with a line like “# Reading the paper”"
-            folder.say(folder.name(path), sentence, line=1)
+            folder.tell(folder.name(path), sentence, line=1)
         elif head is not None:
             found[article_id] = Article(id=article_id, title=title, text=body, head=head)
     for stray, path in heads.items():
-        folder.say(folder.name(path), f"there is no {stray}.md beside it")
+        folder.tell(folder.name(path), f"there is no {stray}.md beside it")
     return found
 
 

@@ -51,7 +51,7 @@ def read_yaml(text: str, file: str) -> TextTree:
     reading = _Reading(file)
     tree = reading.tree(node, ())
     if not isinstance(tree, dict):
-        reading.say((), 1, "the file should hold fields, one a line, like “name: Slate coaster”")
+        reading.tell((), 1, "the file should hold fields, one a line, like “name: Slate coaster”")
         return TextTree({}, {}, tuple(reading.problems))
     return TextTree(tree, reading.lines, tuple(reading.problems))
 
@@ -63,19 +63,19 @@ class _Reading:
         self.problems: list[Problem] = []
         self.seen: set[int] = set()
 
-    def say(self, place: Place, line: int, message: str) -> None:
+    def tell(self, place: Place, line: int, message: str) -> None:
         self.problems.append(Problem(self.file, line, dotted(place), message))
 
     def tree(self, node: yaml.Node, place: Place) -> Tree:
         line = self.lines.setdefault(place, node.start_mark.line + 1)  # a field's line is its name's
         if id(node) in self.seen:
-            self.say(place, line, "this repeats another part by an alias (*); write it out instead")
+            self.tell(place, line, "this repeats another part by an alias (*); write it out instead")
             return ""
         if len(place) > _DEEPEST:
-            self.say(place, line, _TOO_DEEP)
+            self.tell(place, line, _TOO_DEEP)
             return ""
         if (sign := node.tag.removeprefix("tag:yaml.org,2002:")) not in _USUAL_TAGS:
-            self.say(
+            self.tell(
                 place, line, f"{quoted(sign)} was read as a tag of YAML; a value that begins with “!” wants quotes"
             )
             return ""
@@ -92,11 +92,11 @@ class _Reading:
         for key_node, value_node in node.value:
             line = key_node.start_mark.line + 1
             if not isinstance(key_node, yaml.ScalarNode):
-                self.say(place, line, "a field's name should be plain words")
+                self.tell(place, line, "a field's name should be plain words")
                 continue
             key = key_of(str(key_node.value))
             if (first := self.lines.get((*place, key))) is not None:
-                self.say(
+                self.tell(
                     (*place, key), line, f"{quoted(key)} is written twice, first in line {first}; keep one of them"
                 )
                 continue
