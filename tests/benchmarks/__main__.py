@@ -14,9 +14,9 @@ from functools import partial
 from pathlib import Path
 
 from rich.console import Console
-from rich.table import Table
 
 from .stopwatch import Timing, timed
+from .tables import show
 from .workshop import write_workshop
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -66,23 +66,6 @@ def _edit(record: Path) -> None:
     record.write_text("\n".join([*kept, f"note: at {time.time_ns()}", ""]), "utf-8")
 
 
-def table(found: list[Timing]) -> Table:
-    """Lay the timings out, the first row being what the others are compared with."""
-    laid = Table("command")
-    for head in ("runs", "min s", "median s", "max s", "CPU s", "peak MiB", "ratio", "CPU ratio"):
-        laid.add_column(head, justify="right")
-    for timing in found:
-        figures = (timing.shortest, timing.middle, timing.longest)
-        ratio = timing.middle / found[0].middle
-        seconds = (f"{figure:.3f}" for figure in figures)
-        cpu, cpu_ratio = timing.middle_cpu, timing.middle_cpu / found[0].middle_cpu
-        memory = f"{timing.peak_mib:.0f}"
-        laid.add_row(
-            timing.name, str(len(timing.runs)), *seconds, f"{cpu:.3f}", memory, f"{ratio:.1f}", f"{cpu_ratio:.1f}"
-        )
-    return laid
-
-
 def main() -> None:
     """Read the command line, run everything, print the table."""
     wanted = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
@@ -96,7 +79,7 @@ def main() -> None:
         for timing in timings(asked.runs, asked.projects, asked.seed, Path(scratch)):
             found.append(timing)
             console.print(f"{timing.name}: {timing.middle:.3f} s", style="dim")
-    console.print(table(found))
+    show(found, found[0])
     console.print("Peak memory is the largest single process of a command, not the sum of them.")
 
 

@@ -4,7 +4,7 @@ import os
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
@@ -68,6 +68,25 @@ def run(command: Sequence[str | Path]) -> Run:
     return Run(seconds, used.ru_maxrss * BYTES_A_UNIT / 2**20, process.returncode, used.ru_utime + used.ru_stime)
 
 
+def in_turn(
+    commands: Mapping[str, Sequence[str | Path]],
+    times: int,
+    before: Callable[[], None] = lambda: None,
+    after: Callable[[], None] = lambda: None,
+) -> list[Timing]:
+    """Run several commands in turn, A B A B …, so that a machine that slows down slows all of them.
+
+    `before` and `after` each run are not timed. Raises RuntimeError where a run does not end with exit code 0.
+    """
+    runs: dict[str, list[Run]] = {name: [] for name in commands}
+    for _ in range(times):
+        for name, command in commands.items():
+            before()
+            runs[name].append(_good(name, command))
+            after()
+    return [Timing(name, tuple(done)) for name, done in runs.items()]
+
+
 def timed(name: str, command: Sequence[str | Path], times: int, before: Callable[[], None] = lambda: None) -> Timing:
     """Run the command so many times, each after `before`, which is not timed.
 
@@ -76,8 +95,12 @@ def timed(name: str, command: Sequence[str | Path], times: int, before: Callable
     runs = []
     for _ in range(times):
         before()
-        done = run(command)
-        if done.exit_code != 0:
-            raise RuntimeError(f"{name}: exit code {done.exit_code}: {' '.join(map(str, command))}")
-        runs.append(done)
+        runs.append(_good(name, command))
     return Timing(name, tuple(runs))
+
+
+def _good(name: str, command: Sequence[str | Path]) -> Run:
+    done = run(command)
+    if done.exit_code != 0:
+        raise RuntimeError(f"{name}: exit code {done.exit_code}: {' '.join(map(str, command))}")
+    return done
