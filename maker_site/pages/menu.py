@@ -77,6 +77,6 @@ def _item(book: Notebook, project: Project, page_of: Callable[[Project], Link | 
         entry.options,
         book.price_words(project),
         picture,
-        None if picture else blank_drawing(blank, book.wording, project.id),
+        None if picture else blank_drawing(blank, book.wording),
         page_of(project),
     )

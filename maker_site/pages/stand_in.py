@@ -6,7 +6,6 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
-from maker_site.pages.addresses import slug
 from maker_site.pages.marks import Hole, blank_outline
 from maker_site.pages.wording import Wording
 from maker_site.records import Blank
@@ -16,12 +15,8 @@ _PI = Fraction("3.14159265358979")
 _UNKNOWN_SIDE = 100.0
 
 
-def blank_drawing(blank: Blank, wording: Wording, prefix: str) -> Markup:
-    """Return the blank drawn to scale; one of unknown size as a square without figures.
-
-    `prefix` begins the drawing's ids and must be the page's only one of its kind.
-    """
-    prefix = f"blank-{slug(prefix)}"
+def blank_drawing(blank: Blank, wording: Wording) -> Markup:
+    """Return the blank drawn to scale; one of unknown size as a square without figures."""
     name = f"{blank.name}, drawn to scale"
     if blank.girth and blank.height:
         across = Length(blank.girth.mm / _PI)
@@ -30,7 +25,6 @@ def blank_drawing(blank: Blank, wording: Wording, prefix: str) -> Markup:
             float(blank.height.mm),
             substrate=blank.substrate,
             title=name,
-            prefix=prefix,
             shape="mug",
             width_words=wording.length(across).first,
             height_words=wording.length(blank.height).first,
@@ -41,7 +35,6 @@ def blank_drawing(blank: Blank, wording: Wording, prefix: str) -> Markup:
             _UNKNOWN_SIDE,
             substrate=blank.substrate,
             title=f"{blank.name}, size not written down",
-            prefix=prefix,
             width_words="?",
             height_words="?",
         )
@@ -50,7 +43,6 @@ def blank_drawing(blank: Blank, wording: Wording, prefix: str) -> Markup:
         float(blank.size.height.mm),
         substrate=blank.substrate,
         title=name,
-        prefix=prefix,
         is_round=blank.size.round,
         corner_radius_mm=float(blank.corner_radius.mm) if blank.corner_radius else 0,
         outline=blank.outline,

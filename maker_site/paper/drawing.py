@@ -11,6 +11,8 @@ PAPER_STYLE: Final = (
     ".m-line,.m-thin,.m-hatch,.m-open,.m-icon,.m-wide,.m-thick,.m-heat,.m-tick,.m-dotted,.m-outer,.m-grid"
     "{fill:none;stroke:#000;stroke-width:1.5}"
     ".m-thin,.m-outer,.m-faint{stroke-width:1}.m-hatch{stroke-width:.9}.m-solid,.m-good{fill:#000;stroke:none}"
+    ".m-dot-good{fill:none;stroke:#000;stroke-width:10;stroke-linecap:round}"
+    ".m-dot-spoiled{fill:none;stroke:#000;stroke-width:1.5}"
     ".m-speck{fill:none;stroke:#000;stroke-width:1.9;stroke-linecap:round}"
     ".m-ground{fill:#fff;stroke:none}.m-area{stroke:#000;stroke-width:1}"
     ".m-sheet{fill:#fff;stroke:#000;stroke-width:1}.m-wide{stroke-width:9}.m-thick{stroke-width:3.5}"

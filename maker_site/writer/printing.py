@@ -11,7 +11,7 @@ from typing import Final
 import segno
 
 from maker_site.media import make
-from maker_site.pages.marks import caution_icon
+from maker_site.pages.marks import caution_icon, standing_alone
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Menu, MenuItem
 from maker_site.pages.workshop.card import card_page
@@ -56,7 +56,7 @@ def card_of(view: CardPage) -> Card:
         view.title,
         view.number,
         f"{view.blank}{code}{made}",
-        inked(view.swatch),
+        inked(standing_alone(view.swatch)),
         tuple(
             CardHazard(inked(caution_icon(each.kind)), each.short, each.kind in _GRAVE) for each in view.hazards.each
         ),
@@ -129,7 +129,7 @@ def _menu_line(item: MenuItem) -> MenuLine:
         f"Choose: {'; '.join(item.options)}" if item.options else None,
         _files(item.picture.fallback.address) if item.picture else None,
         item.picture.text if item.picture else f"{item.name}: the blank, drawn to scale",
-        inked(item.stand_in) if item.stand_in else None,
+        inked(standing_alone(item.stand_in)) if item.stand_in else None,
     )
 
 

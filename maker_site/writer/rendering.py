@@ -12,7 +12,7 @@ from markupsafe import Markup, escape
 
 from maker_site.language import say, say_in, say_n
 from maker_site.pages.addresses import relative
-from maker_site.pages.marks import caution_icon, control_strip
+from maker_site.pages.marks import caution_icon, control_strip, drawn_once
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Picture
 from maker_site.pages.picture_html import picture_html
@@ -52,7 +52,7 @@ class Renderer:
         here = page.address
         try:
             template = self._environment.get_template(page.template)
-            return template.render(
+            rendered = template.render(
                 frame=self._frame,
                 page=page.view,
                 title=page.title,
@@ -64,6 +64,7 @@ class Renderer:
                 asset=self._asset(here),
                 picture=_picture(here),
             )
+            return drawn_once(rendered)
         except TemplateNotFound as error:
             raise TemplateProblem(f"the theme has no template “{error.name}”, needed for {here}") from error
         except TemplateSyntaxError as error:

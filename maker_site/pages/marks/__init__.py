@@ -10,6 +10,7 @@ from maker_site.pages.marks.evidence import evidence_dots, interval_bar
 from maker_site.pages.marks.hatching import family_swatch, swatch
 from maker_site.pages.marks.icons import caution_icon, face_mark, mirror_mark
 from maker_site.pages.marks.materials import family_of
+from maker_site.pages.marks.once import drawn_once, standing_alone
 from maker_site.pages.marks.outline import blank_outline
 from maker_site.pages.marks.proof import ProofArea, ProofArtwork, ProofBlank, placement_proof
 from maker_site.pages.marks.stack import NARROW, WIDE, Layer, PlateWords, stack_drawing
@@ -30,6 +31,7 @@ __all__ = [
     "blank_outline",
     "caution_icon",
     "control_strip",
+    "drawn_once",
     "evidence_dots",
     "face_mark",
     "family_of",
@@ -39,5 +41,6 @@ __all__ = [
     "placement_proof",
     "stack_drawing",
     "stacked_bar",
+    "standing_alone",
     "swatch",
 ]

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from maker_site.pages.marks._svg import circle, line, num, words
+from maker_site.pages.marks._svg import circle, num, path, words
 
 WIDTH = 480.0
 HEIGHT = 360.0
@@ -111,14 +111,28 @@ def dimensions(field: Field, width_words: str, height_words: str, *, beyond: flo
     under, beside = field.top + field.height + beyond + 26, field.left + field.width + beyond + 26
     right, foot = field.left + field.width, field.top + field.height
     middle_x, middle_y = field.left + field.width / 2, field.top + field.height / 2
+    lines = [
+        _stroke(field.left, under, right, under),
+        _stroke(beside, field.top, beside, foot),
+        *(_stroke(x, foot + beyond + 6, x, under + 6) for x in (field.left, right)),
+        *(_stroke(right + beyond + 6, y, beside + 6, y) for y in (field.top, foot)),
+    ]
+    ends = [
+        *(_stroke(x - 4, under + 4, x + 4, under - 4) for x in (field.left, right)),
+        *(_stroke(beside - 4, y + 4, beside + 4, y - 4) for y in (field.top, foot)),
+    ]
     return [
-        line(field.left, under, right, under, "m-thin"),
-        line(beside, field.top, beside, foot, "m-thin"),
-        *(line(x, foot + beyond + 6, x, under + 6, "m-thin") for x in (field.left, right)),
-        *(line(right + beyond + 6, y, beside + 6, y, "m-thin") for y in (field.top, foot)),
-        *(line(x - 4, under + 4, x + 4, under - 4, "m-line") for x in (field.left, right)),
-        *(line(beside - 4, y + 4, beside + 4, y - 4, "m-line") for y in (field.top, foot)),
+        path("".join(lines), "m-thin"),
+        path("".join(ends), "m-line"),
         words(middle_x, under + 20, width_words, "m-words", anchor="middle"),
         f'<g transform="translate({num(beside + 18)} {num(middle_y)}) rotate(-90)">'
         f"{words(0, 0, height_words, 'm-words', anchor='middle')}</g>",
     ]
+
+
+def _stroke(x1: float, y1: float, x2: float, y2: float) -> str:
+    """A straight line in path words."""
+    across, down = num(x2 - x1), num(y2 - y1)
+    return f"M{num(x1)} {num(y1)}" + (
+        f"h{across}" if down == "0" else f"v{down}" if across == "0" else f"l{across} {down}"
+    )

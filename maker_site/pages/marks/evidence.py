@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from markupsafe import Markup
 
-from maker_site.pages.marks._svg import box, circle, drawing, line, words
+from maker_site.pages.marks._svg import box, drawing, line, num, path, words
 
 MOST_DOTS = 20
 """Above this many pieces figures say more than dots."""
@@ -21,7 +21,9 @@ AXIS_LEFT = 10.0
 UNITS_PER_PERCENT = 2.0
 _BAR_WIDTH = 2 * AXIS_LEFT + 100 * UNITS_PER_PERCENT
 _BAR_HEIGHT = 32.0
+_BARE_HEIGHT = 20.0
 _AXIS_Y = 10.0
+_AXIS = "M10 10h200M10 6v8M110 6v8M210 6v8"
 
 
 def evidence_dots(outcomes: Sequence[bool], *, title: str | None = None) -> Markup:
@@ -39,45 +41,62 @@ def _dots(outcomes: tuple[bool, ...], title: str | None) -> Markup:
     rows = max(1, -(-len(outcomes) // _ROW))
     columns = min(max(len(outcomes), 1), _ROW)
     width = columns * _PITCH + ((columns - 1) // 5) * _FIVES_GAP + 3
-    dots = [_dot(index, good=good) for index, good in enumerate(outcomes)]
+    good = "".join(_good(*_place(index)) for index, came_well in enumerate(outcomes) if came_well)
+    spoiled = "".join(_spoiled(*_place(index)) for index, came_well in enumerate(outcomes) if not came_well)
+    dots = [path(good, "m-dot-good")] if good else []
+    dots += [path(spoiled, "m-dot-spoiled")] if spoiled else []
     return drawing(dots, width=width, height=rows * _ROW_HEIGHT, title=title, css_class="m-dots")
 
 
 @lru_cache(maxsize=4096)
-def interval_bar(low: float, high: float, share: float, *, title: str | None = None) -> Markup:
+def interval_bar(low: float, high: float, share: float, *, bare: bool = False, title: str | None = None) -> Markup:
     """A bar from LOW to HIGH on an axis of 0 to 100 %, with a tick at the observed SHARE; all three are 0 to 1.
 
-    0 % stands at x = 10 and each per cent is 2 units wide. Raises ValueError unless 0 <= low <= high <= 1.
+    0 % stands at x = 10 and each per cent is 2 units wide; a BARE one has no figures under it. Raises ValueError
+    unless 0 <= low <= high <= 1.
     """
     if not (0 <= low <= high <= 1 and 0 <= share <= 1):
         msg = f"an interval needs 0 <= low <= high <= 1 and a share of 0 to 1, not {low}, {high} and {share}"
         raise ValueError(msg)
     left, right, at = (_x(value) for value in (low, high, share))
     parts = [
-        line(AXIS_LEFT, _AXIS_Y, _x(1), _AXIS_Y, "m-thin"),
-        *(line(_x(end), _AXIS_Y - 4, _x(end), _AXIS_Y + 4, "m-thin") for end in (0, 0.5, 1)),
+        path(_AXIS, "m-thin"),
         box(left, _AXIS_Y - 3.5, right - left, 7, "m-solid m-interval"),
         line(at, 1, at, 19, "m-tick-under"),
         line(at, 1, at, 19, "m-tick"),
-        words(AXIS_LEFT, 30, "0", "m-small", anchor="middle"),
-        words(_x(0.5), 30, "50", "m-small", anchor="middle"),
-        words(_x(1) + AXIS_LEFT, 30, "100 %", "m-small", anchor="end"),
     ]
-    return drawing(parts, width=_BAR_WIDTH, height=_BAR_HEIGHT, title=title, css_class="m-bar")
+    if not bare:
+        parts += [
+            words(AXIS_LEFT, 30, "0", "m-small", anchor="middle"),
+            words(_x(0.5), 30, "50", "m-small", anchor="middle"),
+            words(_x(1) + AXIS_LEFT, 30, "100 %", "m-small", anchor="end"),
+        ]
+    return drawing(
+        parts, width=_BAR_WIDTH, height=_BARE_HEIGHT if bare else _BAR_HEIGHT, title=title, css_class="m-bar"
+    )
 
 
 def _x(share: float) -> float:
     return AXIS_LEFT + 100 * UNITS_PER_PERCENT * share
 
 
-def _dot(index: int, *, good: bool) -> str:
+def _place(index: int) -> tuple[float, float]:
+    """Return where a dot's middle stands."""
     column = index % _ROW
     x = 1.5 + _PITCH / 2 + column * _PITCH + (column // 5) * _FIVES_GAP
-    y = _ROW_HEIGHT / 2 + (index // _ROW) * _ROW_HEIGHT
-    if good:
-        return circle(x, y, _RADIUS, "m-solid m-good")
-    stroke = line(x - 6, y + 6, x + 6, y - 6, "m-line")
-    return f'<g class="m-spoiled">{circle(x, y, _RADIUS - 0.5, "m-open")}{stroke}</g>'
+    return x, _ROW_HEIGHT / 2 + (index // _ROW) * _ROW_HEIGHT
+
+
+def _good(x: float, y: float) -> str:
+    """A stroke of no length: its round ends make the dot, as wide as the stroke."""
+    return f"M{num(x)} {num(y)}h0"
+
+
+def _spoiled(x: float, y: float) -> str:
+    """An open ring, struck through."""
+    radius, across = num(_RADIUS - 0.5), num(2 * _RADIUS - 1)
+    ring = f"M{num(x - _RADIUS + 0.5)} {num(y)}a{radius} {radius} 0 1 0 {across} 0a{radius} {radius} 0 1 0-{across} 0"
+    return f"{ring}M{num(x - 6)} {num(y + 6)}l12-12"
 
 
 def _figures(good: int, pressed: int, title: str | None) -> Markup:

@@ -5,8 +5,9 @@ are looked at on a screen.
 """
 
 import math
+import re
 from collections.abc import Iterable, Iterator, Sequence
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from markupsafe import Markup
 
@@ -14,19 +15,56 @@ from maker_site.pages.marks._svg import box, drawing, num, path
 from maker_site.pages.marks.materials import HATCHES, Hatch, hatch_of
 
 
-def swatch(substrate: str, *, width: float = 40, height: float = 24, title: str | None = None) -> Markup:
+def swatch(substrate: str, *, width: int = 40, height: int = 24, title: str | None = None) -> Markup:
     """A hatched sample of SUBSTRATE, WIDTH x HEIGHT pixels.
 
-    The substrate's name is to stand beside it; where it can't, give a TITLE.
+    The substrate's name is to stand beside it; where it can't, give a TITLE. It names its strokes, which stand once on
+    a page however many samples there are: see `shared_parts`.
     """
     return family_swatch(hatch_of(substrate).family, width=width, height=height, title=title)
 
 
 @lru_cache(maxsize=1024)
-def family_swatch(family: str, *, width: float = 40, height: float = 24, title: str | None = None) -> Markup:
+def family_swatch(family: str, *, width: int = 40, height: int = 24, title: str | None = None) -> Markup:
     """A hatched sample of a FAMILY (a key of HATCHES), for the key to the hatchings."""
-    sample = hatched_box(HATCHES[family], 0.5, 0.5, width - 1, height - 1)
-    return drawing([sample], width=width, height=height, title=title, css_class="m-swatch")
+    strokes = f'<use href="#hatch-{_named(family)}-{width}x{height}"/>'
+    return drawing([strokes], width=width, height=height, title=title, css_class="m-swatch")
+
+
+def hatching_fill(hatch: Hatch) -> str:
+    """The fill of a large shape by a hatching that stands once on a page: see `shared_parts`."""
+    return f"url(#hatching-{_named(hatch.family)})"
+
+
+_SAMPLE = re.compile(r'href="#(hatch-([a-z-]+)-([0-9]+)x([0-9]+))"')
+_FILL = re.compile(r'"url\(#hatching-([a-z-]+)\)"')
+
+
+def shared_parts(marks: str) -> str:
+    """The strokes that samples and large shapes among MARKS (any text that holds them) name, each once."""
+    found: dict[str, str] = {}
+    for name, family, width, height in _SAMPLE.findall(marks):
+        if name not in found and family in _FAMILIES:
+            found[name] = _sample(name, family, int(width), int(height))
+    for family in _FILL.findall(marks):
+        name = f"hatching-{family}"
+        if name not in found and family in _FAMILIES:
+            found[name] = hatch_pattern(HATCHES[_FAMILIES[family]], name)
+    return "".join(found.values())
+
+
+@cache
+def _sample(name: str, family: str, width: int, height: int) -> str:
+    sample = hatched_box(HATCHES[_FAMILIES[family]], 0.5, 0.5, width - 1, height - 1)
+    return f'<g id="{name}">{sample}</g>'
+
+
+def _named(family: str) -> str:
+    return family.replace(" ", "-")
+
+
+_FAMILIES = {_named(family): family for family in HATCHES}
+"""Families by their names in ids."""
 
 
 def hatched_box(hatch: Hatch, x: float, y: float, width: float, height: float) -> str:

@@ -18,7 +18,7 @@ from maker_site.pages.marks._to_scale import (
     hole_mark,
     oblong,
 )
-from maker_site.pages.marks.hatching import hatch_pattern
+from maker_site.pages.marks.hatching import hatching_fill
 from maker_site.pages.marks.materials import hatch_of
 
 Shape = Literal["flat", "mug"]
@@ -30,7 +30,6 @@ def blank_outline(
     *,
     substrate: str,
     title: str,
-    prefix: str,
     is_round: bool = False,
     corner_radius_mm: float = 0,
     outline: str | None = None,
@@ -43,8 +42,7 @@ def blank_outline(
 
     An OUTLINE of its own is in SVG's path words, in mm from the blank's top left corner. A `mug` is seen from the side
     with its handle. The words of a dimension are the millimetres, if not given.
-    Ids begin with PREFIX, which no other drawing on the page may have. Raises ValueError for a size that is not
-    positive.
+    Its hatching is named, and stands once on a page. Raises ValueError for a size that is not positive.
     """
     if width_mm <= 0 or height_mm <= 0:
         msg = f"a blank of {width_mm} x {height_mm} mm can't be drawn"
@@ -54,9 +52,8 @@ def blank_outline(
     body = free_shape(field, outline) if outline else body
     drawn = [
         _handle(field) if shape == "mug" else "",
-        hatch_pattern(hatch_of(substrate), f"{prefix}-hatch"),
         path(body, "m-ground"),
-        f'<path class="m-area" fill="url(#{prefix}-hatch)" d="{body}"/>',
+        f'<path class="m-area" fill="{hatching_fill(hatch_of(substrate))}" d="{body}"/>',
         *(hole_mark(field, hole) for hole in holes),
         *dimensions(field, width_words or f"{num(width_mm)} mm", height_words or f"{num(height_mm)} mm"),
     ]

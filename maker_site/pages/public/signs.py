@@ -5,7 +5,7 @@ from __future__ import annotations
 from markupsafe import escape
 
 from maker_site.media.social import ICON_SIZE, Sign
-from maker_site.pages.marks import swatch
+from maker_site.pages.marks import standing_alone, swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Drawn, Text
 from maker_site.records import Project
@@ -71,7 +71,7 @@ def _social(book: Notebook, title: str, substrate: str, cover: str | None) -> Dr
 
 def _hatch(substrate: str, width: int, height: int) -> str:
     """Return a hatching as an SVG that needs no style sheet."""
-    drawn = str(swatch(substrate, width=width, height=height))
+    drawn = standing_alone(swatch(substrate, width=width, height=height))
     start, mark, rest = drawn.partition(">")
     return f"{start}{mark}{_INK}{rest}"
 

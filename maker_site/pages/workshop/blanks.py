@@ -74,7 +74,7 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
         blank.name,
         substrate_link(blank.substrate),
         swatch(blank.substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
-        blank_drawing(blank, book.wording, blank.id),
+        blank_drawing(blank, book.wording),
         blank.supplier,
         blank.code,
         Link("Supplier’s page", blank.link, paid=blank.paid_link) if blank.link else None,

@@ -47,7 +47,7 @@ def test_metal_is_ruled_at_45_degrees_six_units_apart():
 def test_a_blank_is_drawn_to_scale_with_its_hole_in_place():
     # by hand: field 356 x 268 units; 200 x 100 mm fits at 1.78 units a mm: 356 x 178 from 44, 77;
     # a hole of 5 mm at 10, 10 mm: 44 + 17.8 = 61.8, 77 + 17.8 = 94.8, radius 4.45
-    drawing = read(blank_outline(200, 100, substrate="slate", title="Blank", prefix="b", holes=[Hole(10, 10, 5)]))
+    drawing = read(blank_outline(200, 100, substrate="slate", title="Blank", holes=[Hole(10, 10, 5)]))
     assert numbers(of_class(drawing, "m-area")[0].get("d", ""))[:4] == [44, 77, 356, 0]
     (hole,) = list(drawing.iter(f"{SVG}circle"))[-1:]
     assert [hole.get("cx"), hole.get("cy"), hole.get("r")] == ["61.8", "94.8", "4.45"]
@@ -56,7 +56,7 @@ def test_a_blank_is_drawn_to_scale_with_its_hole_in_place():
 @pytest.mark.parametrize("size", [(0, 10), (10, -1)])
 def test_a_blank_without_a_size_is_refused(size):
     with pytest.raises(ValueError, match="can't be drawn"):
-        blank_outline(*size, substrate="slate", title="Blank", prefix="b")
+        blank_outline(*size, substrate="slate", title="Blank")
 
 
 def test_a_mirrored_letter_is_the_plain_one_reversed():

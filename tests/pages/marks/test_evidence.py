@@ -1,5 +1,8 @@
 """Counted evidence and its interval."""
 
+import re
+from xml.etree import ElementTree
+
 import pytest
 
 from maker_site.pages.marks import evidence_dots, interval_bar
@@ -7,29 +10,41 @@ from maker_site.pages.marks import evidence_dots, interval_bar
 from .drawings import SVG, numbers, of_class, read
 
 
+def good_dots(drawing: ElementTree.Element) -> list[tuple[float, float]]:
+    """Where strokes of no length stand: their round ends are the dots."""
+    return [pair for path in of_class(drawing, "m-dot-good") for pair in pairs(r"M([\d.]+) ([\d.]+)h0", path)]
+
+
+def spoiled_dots(drawing: ElementTree.Element) -> list[tuple[float, float]]:
+    """Where the rings begin."""
+    return [pair for path in of_class(drawing, "m-dot-spoiled") for pair in pairs(r"M([\d.]+) ([\d.]+)a", path)]
+
+
+def pairs(pattern: str, path: ElementTree.Element) -> list[tuple[float, float]]:
+    return [(float(x), float(y)) for x, y in re.findall(pattern, path.get("d", ""))]
+
+
 def test_each_piece_is_a_dot_in_the_order_pressed():
-    drawing = read(evidence_dots([True, False, True, True]))
-    dots = [
-        element
-        for element in drawing.iter(f"{SVG}circle")
-        if {"m-good", "m-open"} & set(element.get("class", "").split())
-    ]
-    assert ["m-good" in dot.get("class", "") for dot in dots] == [True, False, True, True]
-    assert [float(dot.get("cx", "")) for dot in dots] == sorted(float(dot.get("cx", "")) for dot in dots)
+    outcomes = [True, False, True, True]
+    drawing = read(evidence_dots(outcomes))
+    # A spoiled one is a ring that begins half a stroke (4.5) left of its middle.
+    dots = [(x, True) for x, _ in good_dots(drawing)] + [(x + 4.5, False) for x, _ in spoiled_dots(drawing)]
+    assert [good for _, good in sorted(dots)] == outcomes
+    assert [x for x, _ in sorted(dots)] == [9, 24, 39, 54]  # by hand: 1.5 + 7.5, then 15 a piece
 
 
 def test_a_spoiled_piece_is_open_and_struck_through():
-    (spoiled,) = of_class(read(evidence_dots([True, False])), "m-spoiled")
-    assert [child.tag for child in spoiled] == [f"{SVG}circle", f"{SVG}path"]
+    (spoiled,) = of_class(read(evidence_dots([True, False])), "m-dot-spoiled")
+    assert re.fullmatch(r"M[\d. ]+a[\d. ]+a[\d. -]+M[\d. ]+l12-12", spoiled.get("d", ""))
 
 
 def test_twenty_pieces_are_dots_in_two_rows_and_twenty_one_are_figures():
     twenty = read(evidence_dots([True] * 20))
-    dots = of_class(twenty, "m-good")
+    dots = good_dots(twenty)
     assert len(dots) == 20
-    assert len({dot.get("cy") for dot in dots}) == 2
+    assert len({y for _, y in dots}) == 2
     more = read(evidence_dots([True] * 20 + [False]))
-    assert not of_class(more, "m-good")
+    assert not good_dots(more)
     assert [text.text for text in more.iter(f"{SVG}text")] == ["20 / 21"]
 
 

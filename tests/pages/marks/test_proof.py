@@ -83,7 +83,7 @@ def test_an_outline_of_its_own_is_drawn_to_scale(outline: str):
     figures = [abs(each) for each in numbers(d)]
     assert {88.0, 32.0} <= set(figures)
     assert d.upper().endswith("Z")
-    again = blank_outline(100, 100, substrate="slate", title="x", prefix="q", outline=outline)
+    again = blank_outline(100, 100, substrate="slate", title="x", outline=outline)
     assert d in again
 
 
