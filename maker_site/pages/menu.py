@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date
 
+from maker_site.language import marked, say
 from maker_site.pages.addresses import MENU_PAPER, slug
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Link, Menu, MenuItem, MenuSection, Picture
@@ -12,7 +13,7 @@ from maker_site.pages.pictures import picture_at
 from maker_site.pages.stand_in import blank_drawing
 from maker_site.records import Project
 
-NO_SECTION = "More"
+NO_SECTION = marked("More")
 
 
 def menu(book: Notebook, page_of: Callable[[Project], Link | None]) -> Menu:
@@ -37,7 +38,7 @@ def menu(book: Notebook, page_of: Callable[[Project], Link | None]) -> Menu:
 
 def menu_paper(shown: Menu) -> Link | None:
     """Return the way to the menu as a PDF; None where there is nothing on it."""
-    return Link("The menu to print (PDF)", MENU_PAPER) if shown.sections else None
+    return Link(say("The menu to print (PDF)"), MENU_PAPER) if shown.sections else None
 
 
 def shared_photos(book: Notebook, project: Project) -> dict[str, Picture]:
@@ -59,7 +60,7 @@ def _newest_day(book: Notebook, listed: Sequence[Project]) -> date | None:
 
 def _section(project: Project) -> str:
     entry = project.share.menu
-    return (entry.section if entry else None) or NO_SECTION
+    return (entry.section if entry else None) or say(NO_SECTION)
 
 
 def _item(book: Notebook, project: Project, page_of: Callable[[Project], Link | None]) -> MenuItem:
@@ -73,7 +74,7 @@ def _item(book: Notebook, project: Project, page_of: Callable[[Project], Link | 
         entry.name or project.title,
         entry.line or project.summary,
         book.wording.one_line(book.wording.size(blank.size)) if blank.size else None,
-        blank.substrate,
+        say(blank.substrate),
         entry.options,
         book.price_words(project),
         picture,

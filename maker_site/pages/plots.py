@@ -8,6 +8,7 @@ from itertools import accumulate, groupby
 
 from markupsafe import Markup
 
+from maker_site.language import say
 from maker_site.pages.marks.plots import Spot, Unit, YieldPoint, calibration_plot, setting_plot, yield_plot
 from maker_site.pages.notebook import Notebook
 from maker_site.records import Press, Pressing
@@ -35,12 +36,17 @@ def settings_plot(book: Notebook, groups: Sequence[Evidence], what: str) -> Mark
             float(each.setting.time.seconds),
             each.good,
             each.pressed,
-            f"{wording.one_line(wording.temperature(each.setting.true))}, {wording.time(each.setting.time).first}: "
-            f"{each.good} of {each.pressed} good",
+            say(
+                "{temperature}, {time}: {good} of {pressed} good",
+                temperature=wording.one_line(wording.temperature(each.setting.true)),
+                time=wording.time(each.setting.time).first,
+                good=wording.count(each.good),
+                pressed=wording.count(each.pressed),
+            ),
         )
         for each in groups
     ]
-    title = f"Temperature and time of every setting on {what}; the table beneath has the figures"
+    title = say("Temperature and time of every setting on {what}; the table beneath has the figures", what=what)
     return setting_plot(spots, title=title, unit=_unit(book), clock=_clock)
 
 
@@ -62,7 +68,9 @@ def blank_yield_plot(book: Notebook, rows: Sequence[Pressing], what: str) -> Mar
         if found:
             share = all_good / all_pressed
             points.append(YieldPoint(day.toordinal(), good, pressed, share, found.low, found.high))
-    title = f"Good share of {what} over time, with its 95 % interval; the pressings beneath have the figures"
+    title = say(
+        "Good share of {what} over time, with its 95 % interval; the pressings beneath have the figures", what=what
+    )
     return yield_plot(points, title=title, dates=_dates(book, [day for day, _ in days]))
 
 
@@ -80,5 +88,8 @@ def press_curve_plot(book: Notebook, press: Press) -> Markup | None:
         return None
     readings = [(float(each.set.celsius), float(each.measured.celsius)) for each in press.readings]
     pieces = [(float(dial), float(true)) for dial, true in zip(found.set, found.measured, strict=True)]
-    title = f"What the platen of {press.name} does when the dial says something; the readings beneath have the figures"
+    title = say(
+        "What the platen of {press} does when the dial says something; the readings beneath have the figures",
+        press=press.name,
+    )
     return calibration_plot(readings, pieces, title=title, unit=_unit(book))

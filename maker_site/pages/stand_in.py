@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
+from maker_site.language import say
 from maker_site.pages.marks import Hole, blank_outline
 from maker_site.pages.wording import Wording
 from maker_site.records import Blank
@@ -17,7 +18,7 @@ _UNKNOWN_SIDE = 100.0
 
 def blank_drawing(blank: Blank, wording: Wording) -> Markup:
     """Return the blank drawn to scale; one of unknown size as a square without figures."""
-    name = f"{blank.name}, drawn to scale"
+    name = say("{blank}, drawn to scale", blank=blank.name)
     if blank.girth and blank.height:
         across = Length(blank.girth.mm / _PI)
         return blank_outline(
@@ -34,7 +35,7 @@ def blank_drawing(blank: Blank, wording: Wording) -> Markup:
             _UNKNOWN_SIDE,
             _UNKNOWN_SIDE,
             substrate=blank.substrate,
-            title=f"{blank.name}, size not written down",
+            title=say("{blank}, size not written down", blank=blank.name),
             width_words="?",
             height_words="?",
         )

@@ -11,10 +11,10 @@ from functools import lru_cache
 from typing import overload
 
 from babel import Locale
-from babel.dates import format_date
+from babel.dates import format_skeleton
 from babel.numbers import format_decimal
 
-from maker_site.language import say
+from maker_site.language import listed, marked, say, say_n
 from maker_site.pages.marks import evidence_dots, interval_bar
 from maker_site.pages.parts import Both, Day, EvidenceShown, Hazard, Hazards
 from maker_site.records import Shop
@@ -66,23 +66,23 @@ class Wording:
     def day(self, given: None) -> None: ...
 
     def day(self, given: date | None) -> Day | None:
-        """Return a date as the locale writes it, the month as a word."""
+        """Return a date as the locale orders it, the month as a word."""
         if given is None:
             return None
         return _day(given, self.locale)
 
     def temperature(self, given: Temperature) -> Both:
         """Return whole degrees in both units, the shop's first."""
-        celsius = f"{self.figure(given.celsius)} °C"
-        fahrenheit = f"{self.figure(given.fahrenheit)} °F"
-        return Both(fahrenheit, celsius) if self.temperature_unit == "F" else Both(celsius, fahrenheit)
+        return self._degrees(self.figure(given.celsius), self.figure(given.fahrenheit))
 
     def temperature_range(self, given: TemperatureRange) -> Both:
         """Return a range of temperatures in both units."""
         if given.low == given.high:
             return self.temperature(given.low)
-        low, high = self.temperature(given.low), self.temperature(given.high)
-        return Both(_joined(low.first, high.first), _joined(low.second, high.second))
+        low, high = given.low, given.high
+        celsius = say("{low} to {high} °C", low=self.figure(low.celsius), high=self.figure(high.celsius))
+        fahrenheit = say("{low} to {high} °F", low=self.figure(low.fahrenheit), high=self.figure(high.fahrenheit))
+        return Both(fahrenheit, celsius) if self.temperature_unit == "F" else Both(celsius, fahrenheit)
 
     def step(self, given: TemperatureStep) -> Both:
         """Return a difference of temperatures: 5 K is 9 °F."""
@@ -90,9 +90,11 @@ class Wording:
 
     def difference(self, kelvin: Fraction, *, signed: bool = False) -> Both:
         """Return a difference in both units, with a plus sign where asked."""
-        celsius = self._signed(kelvin, signed=signed) + " °C"
-        fahrenheit = self._signed(kelvin * Fraction(9, 5), signed=signed) + " °F"
-        return Both(fahrenheit, celsius) if self.temperature_unit == "F" else Both(celsius, fahrenheit)
+        return self._degrees(self._signed(kelvin, signed=signed), self._signed(kelvin * Fraction(9, 5), signed=signed))
+
+    def _degrees(self, celsius: str, fahrenheit: str) -> Both:
+        in_celsius, in_fahrenheit = _written(say("{n} °C"), celsius), _written(say("{n} °F"), fahrenheit)
+        return Both(in_fahrenheit, in_celsius) if self.temperature_unit == "F" else Both(in_celsius, in_fahrenheit)
 
     def _signed(self, value: Fraction, *, signed: bool) -> str:
         shown = self.figure(value, 1)
@@ -103,18 +105,33 @@ class Wording:
         seconds = given.seconds
         if seconds >= _LONGEST_CLOCK:
             hours, rest = divmod(seconds, _LONGEST_CLOCK)
-            return Both(f"{int(hours)} h {self.figure(rest / 60)} min", f"{self.figure(seconds / 60)} min")
+            return Both(
+                say("{hours} h {minutes} min", hours=self.count(int(hours)), minutes=self.figure(rest / 60)),
+                _written(say("{n} min"), self.figure(seconds / 60)),
+            )
         whole = int(seconds)
         part = seconds - whole
         clock = f"{whole // 60}:{whole % 60:02d}" + (f"{self.figure(part, 1)[1:]}" if part else "")
-        return Both(clock, f"{self.figure(seconds, 1)} s")
+        return Both(clock, _written(say("{n} s"), self.figure(seconds, 1)))
 
     def time_range(self, given: DurationRange) -> Both:
         """Return a range of times."""
         if given.low == given.high:
             return self.time(given.low)
         low, high = self.time(given.low), self.time(given.high)
-        return Both(f"{low.first} to {high.first}", _joined(low.second, high.second))
+        return Both(say("{low} to {high}", low=low.first, high=high.first), self._seconds_range(given))
+
+    def _seconds_range(self, given: DurationRange) -> str:
+        low, high = given.low.seconds, given.high.seconds
+        if low >= _LONGEST_CLOCK:
+            return say("{low} to {high} min", low=self.figure(low / 60), high=self.figure(high / 60))
+        if high < _LONGEST_CLOCK:
+            return say("{low} to {high} s", low=self.figure(low, 1), high=self.figure(high, 1))
+        return say("{low} to {high}", low=self.time(given.low).second, high=self.time(given.high).second)
+
+    def minutes(self, given: Duration) -> str:
+        """Return a time in minutes alone."""
+        return _written(say("{n} min"), self.figure(given.seconds / 60, 1))
 
     def length(self, given: Length) -> Both:
         """Return a length in mm (or cm) and inches, the shop's first."""
@@ -126,51 +143,65 @@ class Wording:
         sides = [given.width] if given.round else [given.width, given.height]
         metric, imperial = self._metric(sides), self._inches(sides)
         if given.round:
-            metric, imperial = f"{metric} round", f"{imperial} round"
+            metric, imperial = say("{across} round", across=metric), say("{across} round", across=imperial)
         return Both(imperial, metric) if self.length_unit == "in" else Both(metric, imperial)
+
+    def set_of(self, pieces: int) -> str:
+        """Return how many pieces are one item, where that is more than one."""
+        return say_n("a set of {n}", "a set of {n}", pieces, n=self.count(pieces))
+
+    def good_of(self, good: int, pressed: int) -> str:
+        """Return ``24 of 25 good``."""
+        return say("{good} of {pressed} good", good=self.count(good), pressed=self.count(pressed))
 
     def one_line(self, given: Both) -> str:
         """Return both figures in one line, ``200 °C (392 °F)``."""
-        return f"{given.first} ({given.second})"
+        return say("{first} ({second})", first=given.first, second=given.second)
 
     def _metric(self, sides: Sequence[Length]) -> str:
         if self.length_unit == "cm":
-            return f"{' × '.join(self.figure(side.mm / 10, 2) for side in sides)} cm"
-        return f"{' × '.join(self.figure(side.mm, 1) for side in sides)} mm"
+            return _written(say("{n} cm"), " × ".join(self.figure(side.mm / 10, 2) for side in sides))
+        return _written(say("{n} mm"), " × ".join(self.figure(side.mm, 1) for side in sides))
 
     def _inches(self, sides: Sequence[Length]) -> str:
-        return f"{' × '.join(self.figure(side.inches, 2) for side in sides)} in"
+        return _written(say("{n} in"), " × ".join(self.figure(side.inches, 2) for side in sides))
 
     def pressure(self, given: Pressure | None) -> str | None:
         """Return the word, the gauge's figure in both units, and the press's own mark, whichever are there."""
         if given is None:
             return None
-        parts = [given.word] if given.word else []
+        parts = [say(given.word)] if given.word else []
         if given.kpa is not None:
-            bar = f"{self.figure(given.kpa / 100, 2)} bar"
-            psi = f"{self.figure(given.kpa / KPA_PER_PSI)} psi"
-            kpa = f"{self.figure(given.kpa)} kPa"
+            bar = _written(say("{n} bar"), self.figure(given.kpa / 100, 2))
+            psi = _written(say("{n} psi"), self.figure(given.kpa / KPA_PER_PSI))
+            kpa = _written(say("{n} kPa"), self.figure(given.kpa))
             shown = {"psi": (psi, bar), "kPa": (kpa, psi)}.get(self.pressure_unit, (bar, psi))
-            parts.append(f"{shown[0]} ({shown[1]})")
+            parts.append(self.one_line(Both(*shown)))
         if given.mark:
             parts.append(given.mark)
-        return ", ".join(parts)
+        return listed(parts)
 
     def evidence(self, given: Evidence) -> EvidenceShown:
         """Return counted evidence in words and marks."""
         low, high = percent_down(given.interval.low), percent_up(given.interval.high)
-        short = f"{self.count(given.good)} of {self.count(given.pressed)}"
+        good, pressed = self.count(given.good), self.count(given.pressed)
         return EvidenceShown(
             given.pressed,
             given.good,
             low,
             high,
-            f"{short} good; the true share is likely between {low} and {high} %",
-            short,
+            say(
+                "{good} of {pressed} good; the true share is likely between {low} and {high} %",
+                good=good,
+                pressed=pressed,
+                low=self.count(low),
+                high=self.count(high),
+            ),
+            say("{good} of {pressed}", good=good, pressed=pressed),
             evidence_dots(given.outcomes),
             interval_bar(given.interval.low, given.interval.high, given.good / given.pressed),
             self.day(given.last_used),
-            tuple(f"{defect} ({count})" for defect, count in given.defects),
+            tuple(say("{defect} ({n})", defect=say(defect), n=self.count(count)) for defect, count in given.defects),
         )
 
 
@@ -185,13 +216,13 @@ def _figure(numerator: int, denominator: int, places: int, locale: Locale) -> st
 
 @lru_cache(maxsize=16384)
 def _day(given: date, locale: Locale) -> Day:
-    return Day(given.isoformat(), str(format_date(given, "d MMM y", locale=locale)))
+    return Day(given.isoformat(), str(format_skeleton("yMMMd", given, locale=locale)))
 
 
 FACE_WORDS = {
-    "print up": "Print up: the transfer lies print side up, the blank face down on it.",
-    "print down": "Print down: the blank lies face up, the transfer print side down on it.",
-    "wrapped": "Wrapped: the transfer goes round the blank, print side inwards.",
+    "print up": marked("Print up: the transfer lies print side up, the blank face down on it."),
+    "print down": marked("Print down: the blank lies face up, the transfer print side down on it."),
+    "wrapped": marked("Wrapped: the transfer goes round the blank, print side inwards."),
 }
 """What each face means, since “face down” alone is used both ways."""
 
@@ -200,7 +231,9 @@ def face_words(face: str | None) -> str | None:
     """Return a face as a sentence; an unclear one is said to be unclear."""
     if face is None:
         return None
-    return FACE_WORDS.get(face, f"“{face}” as written in the log: which way is not clear.")
+    if face in FACE_WORDS:
+        return say(FACE_WORDS[face])
+    return say("“{face}” as written in the log: which way is not clear.", face=face)
 
 
 def hazards(given: Sequence[Caution]) -> Hazards:
@@ -209,17 +242,6 @@ def hazards(given: Sequence[Caution]) -> Hazards:
     return Hazards(each_said, say(CLOSING))
 
 
-def counted(number: int, one: str, many: str) -> str:
-    """Return ``1 blank`` or ``3 blanks``."""
-    return f"{number} {one if number == 1 else many}"
-
-
-def in_a_row(parts: Sequence[str]) -> str:
-    """Return ``hotter``, ``hotter and longer`` or ``hotter, longer and firmer``."""
-    return " and ".join(part for part in (", ".join(parts[:-1]), *parts[-1:]) if part)
-
-
-def _joined(low: str, high: str) -> str:
-    """Return ``190 to 200 °C`` for ``190 °C`` and ``200 °C``."""
-    figure, _, unit = low.rpartition(" ")
-    return f"{figure} to {high}" if high.endswith(f" {unit}") else f"{low} to {high}"
+def _written(pattern: str, figure: str) -> str:
+    """Return a figure with its unit; what is said of it sets the two apart together."""
+    return pattern.format(n=figure)

@@ -1,5 +1,7 @@
 """How wide a line of lettering may turn out in a font we don't know. Inner module: used by the marks only."""
 
+from unicodedata import category
+
 _NARROW = frozenset("iIjl.,:;'|!()[]{}`\u2019\u2018 ftr")
 _WIDE = frozenset("mwMW@%\u2014\u2026&")
 _ELLIPSIS = "\u2026"
@@ -12,6 +14,8 @@ _CAPITAL_SHARE = 0.78
 _OTHER_SHARE = 0.64
 _IDEOGRAPH_SHARE = 1.0
 _FIRST_IDEOGRAPH = 0x1100
+_WITHOUT_WIDTH = frozenset({"Mn", "Me", "Cf"})
+"""Categories of letters that stand on another one, or only order others: vowel signs, marks of direction."""
 
 
 def lettering_width(text: str, font_size: float) -> float:
@@ -47,6 +51,8 @@ def _cut(text: str, width: float, font_size: float) -> str:
 
 
 def _share(letter: str) -> float:
+    if not letter.isascii() and category(letter) in _WITHOUT_WIDTH:
+        return 0
     if ord(letter) >= _FIRST_IDEOGRAPH and letter not in _WIDE and letter not in _NARROW:
         return _IDEOGRAPH_SHARE
     if letter in _NARROW:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from functools import lru_cache
+from unicodedata import bidirectional
 
 from markupsafe import Markup, escape
 
@@ -58,6 +59,21 @@ def circle(x: float, y: float, radius: float, css_class: str) -> str:
 
 
 def words(x: float, y: float, text: str, css_class: str = "m-words", *, anchor: str = "start") -> str:
-    """A line of text whose baseline starts, ends or is centred at X, Y."""
+    """A line of text whose baseline starts, ends or is centred at X, Y.
+
+    The left end is the start, also of text that runs from right to left: a drawing isn't turned over with its page.
+    """
     placed = "" if anchor == "start" else f' text-anchor="{anchor}"'
+    if runs_leftwards(text):
+        other = {"start": ' text-anchor="end"', "end": ""}.get(anchor, placed)
+        placed = f'{other} direction="rtl"'
     return f'<text class="{css_class}" x="{num(x)}" y="{num(y)}"{placed}>{escape(text)}</text>'
+
+
+@lru_cache(maxsize=4096)  # the same few labels stand on thousands of pages
+def runs_leftwards(text: str) -> bool:
+    """Whether the first letter of TEXT belongs to a script written from right to left; figures alone have none."""
+    if text.isascii():
+        return False
+    kinds = (bidirectional(letter) for letter in text)
+    return next((kind in {"R", "AL"} for kind in kinds if kind in {"L", "R", "AL"}), False)

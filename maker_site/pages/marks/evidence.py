@@ -5,6 +5,7 @@ from functools import lru_cache
 
 from markupsafe import Markup
 
+from maker_site.language import say
 from maker_site.pages.marks._svg import box, drawing, line, num, path, words
 
 MOST_DOTS = 20
@@ -48,7 +49,6 @@ def _dots(outcomes: tuple[bool, ...], title: str | None) -> Markup:
     return drawing(dots, width=width, height=rows * _ROW_HEIGHT, title=title, css_class="m-dots")
 
 
-@lru_cache(maxsize=4096)
 def interval_bar(low: float, high: float, share: float, *, bare: bool = False, title: str | None = None) -> Markup:
     """A bar from LOW to HIGH on an axis of 0 to 100 %, with a tick at the observed SHARE; all three are 0 to 1.
 
@@ -58,6 +58,11 @@ def interval_bar(low: float, high: float, share: float, *, bare: bool = False, t
     if not (0 <= low <= high <= 1 and 0 <= share <= 1):
         msg = f"an interval needs 0 <= low <= high <= 1 and a share of 0 to 1, not {low}, {high} and {share}"
         raise ValueError(msg)
+    return _bar(low, high, share, None if bare else say("{n} %").format(n=100), title)
+
+
+@lru_cache(maxsize=4096)
+def _bar(low: float, high: float, share: float, whole: str | None, title: str | None) -> Markup:
     left, right, at = (_x(value) for value in (low, high, share))
     parts = [
         path(_AXIS, "m-thin"),
@@ -65,15 +70,14 @@ def interval_bar(low: float, high: float, share: float, *, bare: bool = False, t
         line(at, 1, at, 19, "m-tick-under"),
         line(at, 1, at, 19, "m-tick"),
     ]
-    if not bare:
+    if whole:
         parts += [
             words(AXIS_LEFT, 30, "0", "m-small", anchor="middle"),
             words(_x(0.5), 30, "50", "m-small", anchor="middle"),
-            words(_x(1) + AXIS_LEFT, 30, "100 %", "m-small", anchor="end"),
+            words(_x(1) + AXIS_LEFT, 30, whole, "m-small", anchor="end"),
         ]
-    return drawing(
-        parts, width=_BAR_WIDTH, height=_BARE_HEIGHT if bare else _BAR_HEIGHT, title=title, css_class="m-bar"
-    )
+    height = _BAR_HEIGHT if whole else _BARE_HEIGHT
+    return drawing(parts, width=_BAR_WIDTH, height=height, title=title, css_class="m-bar")
 
 
 def _x(share: float) -> float:

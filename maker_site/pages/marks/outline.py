@@ -5,6 +5,7 @@ from typing import Literal
 
 from markupsafe import Markup
 
+from maker_site.language import say
 from maker_site.pages.marks._svg import drawing, num, path
 from maker_site.pages.marks._to_scale import (
     HEIGHT,
@@ -55,9 +56,13 @@ def blank_outline(
         path(body, "m-ground"),
         f'<path class="m-area" fill="{hatching_fill(hatch_of(substrate))}" d="{body}"/>',
         *(hole_mark(field, hole) for hole in holes),
-        *dimensions(field, width_words or f"{num(width_mm)} mm", height_words or f"{num(height_mm)} mm"),
+        *dimensions(field, width_words or _millimetres(width_mm), height_words or _millimetres(height_mm)),
     ]
     return drawing(drawn, width=WIDTH, height=HEIGHT, title=title, css_class="m-outline")
+
+
+def _millimetres(length: float) -> str:
+    return say("{n} mm").format(n=num(length))
 
 
 def _handle(field: Field) -> str:

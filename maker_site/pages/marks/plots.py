@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from maker_site.language import say
 from maker_site.pages.marks._frame import (
     FOOT,
     HEIGHT,
@@ -43,7 +44,7 @@ class Spot:
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """How temperatures are written along the lower side, and along the upper."""
+    """In what temperatures are written along the lower side, and along the upper: °C or °F."""
 
     first: str
     second: str
@@ -58,7 +59,9 @@ class Unit:
 
     def side(self, low: float, high: float, unit: str, name: str) -> Side:
         """Return ticks at round figures of a unit, placed on a scale of degrees Celsius."""
-        rounded = side(self.value(low, unit), self.value(high, unit), name, lambda value: f"{num(value)} {unit}", 5)
+        pattern = say("{n} °F") if unit.endswith("F") else say("{n} °C")
+        ends = self.value(low, unit), self.value(high, unit)
+        rounded = side(*ends, name, lambda value: pattern.format(n=num(value)), 5)
         return Side([(self.celsius(value, unit), text) for value, text in rounded.ticks], name)
 
 
@@ -75,10 +78,10 @@ def setting_plot(spots: Sequence[Spot], *, title: str, unit: Unit, clock: Callab
     drawn = frame(
         x,
         y,
-        bottom=unit.side(low, high, unit.first, "Temperature at the platen"),
+        bottom=unit.side(low, high, unit.first, say("Temperature at the platen")),
         top=unit.side(low, high, unit.second, ""),
-        left=Side([(value, clock(value)) for value in times], "Time, m:ss"),
-        right=Side([(value, num(value)) for value in times], "seconds"),
+        left=Side([(value, clock(value)) for value in times], say("Time, m:ss")),
+        right=Side([(value, num(value)) for value in times], say("seconds")),
     )
     for spot in sorted(spots, key=lambda each: -each.pressed):
         drawn.append(
@@ -131,8 +134,8 @@ def yield_plot(points: Sequence[YieldPoint], *, title: str, dates: Sequence[tupl
     first, last = points[0].day, points[-1].day
     room = max(10.0, (last - first) * 0.04)
     x, y = Scale(first - room, last + room, LEFT, RIGHT), Scale(0, 100, FOOT, TOP)
-    percent = Side([(value, f"{value} %") for value in (0, 25, 50, 75, 100)], "Good share")
-    drawn = frame(x, y, bottom=Side(dates, "Day pressed"), top=None, left=percent, right=None)
+    percent = Side([(value, say("{n} %").format(n=value)) for value in (0, 25, 50, 75, 100)], say("Good share"))
+    drawn = frame(x, y, bottom=Side(dates, say("Day pressed")), top=None, left=percent, right=None)
     for ends, style in (
         ([point.high for point in points], "m-thin m-dashed"),
         ([point.low for point in points], "m-thin m-dashed"),
@@ -162,9 +165,9 @@ def calibration_plot(
     drawn = frame(
         x,
         y,
-        bottom=unit.side(low, high, unit.first, "Dial"),
+        bottom=unit.side(low, high, unit.first, say("Dial")),
         top=unit.side(low, high, unit.second, ""),
-        left=unit.side(low, high, unit.first, "Platen, measured"),
+        left=unit.side(low, high, unit.first, say("Platen, measured")),
         right=unit.side(low, high, unit.second, ""),
     )
     drawn.append(line(x.at(low), y.at(low), x.at(high), y.at(high), "m-thin m-faint"))

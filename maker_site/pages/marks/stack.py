@@ -4,10 +4,11 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
-from typing import Literal
+from typing import Literal, Self
 
 from markupsafe import Markup, escape
 
+from maker_site.language import say
 from maker_site.pages.marks._callouts import spread
 from maker_site.pages.marks._lettering import wrapped
 from maker_site.pages.marks._svg import drawing, num, path, words
@@ -36,10 +37,20 @@ class Layer:
 class PlateWords:
     """What stands beside the parts of the press, in the language of the page."""
 
-    heated: str = "Platen, heated"
-    lower: str = "Lower plate, not heated"
-    upper: str = "Upper plate, not heated"
-    element: str = "Element, wrapped around, heated"
+    heated: str
+    lower: str
+    upper: str
+    element: str
+
+    @classmethod
+    def said(cls) -> Self:
+        """Return them in the language spoken now."""
+        return cls(
+            say("Platen, heated"),
+            say("Lower plate, not heated"),
+            say("Upper plate, not heated"),
+            say("Element, wrapped around, heated"),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +100,7 @@ def stack_drawing(
     is hatched by its substrate. The lettering is 13 units high whatever the WIDTH (NARROW or WIDE). Ids begin with
     PREFIX, which no other drawing on the page may have.
     """
-    parts = _parts(layers, heat, said or PlateWords())
+    parts = _parts(layers, heat, said or PlateWords.said())
     section = _ArcSection(parts[-1].high) if heat == "around" else _FlatSection()
     drawn = "".join(
         f"<g><title>{escape(part.label)}</title>{_drawn(part, section, f'{prefix}-{index}')}</g>"

@@ -11,9 +11,10 @@ from urllib.parse import urljoin, urlsplit
 
 from markupsafe import Markup
 
+from maker_site.language import listed, say
 from maker_site.pages import addresses
 from maker_site.pages.page import Text
-from maker_site.pages.parts import Day
+from maker_site.pages.parts import Day, Link
 from maker_site.pages.public.data import canonical
 from maker_site.pages.public.views import Article, SharedSetting, SharedSupply, Tutorial
 
@@ -100,18 +101,27 @@ def _tutorial(view: Tutorial, here: str) -> Markup:
     parts.append(_needed(view.supplies, view.tools))
     if view.setting:
         parts.append(_setting(view.setting))
-    parts.append(Markup("<h2>Cautions</h2><ul>"))
+    parts.append(_heading(say("Cautions")) + Markup("<ul>"))
     parts += [Markup("<li><strong>{}</strong> {}</li>").format(each.title, each.words) for each in view.hazards.each]
     parts.append(Markup("</ul><p>{}</p>").format(view.hazards.closing))
     for number, step in enumerate(view.steps, 1):
-        parts.append(Markup("<h2>{}. {}</h2>{}").format(number, step.title, step.text))
+        parts.append(_heading(say("{number}. {step}", number=number, step=step.title)) + step.text)
     if view.care:
-        parts.append(Markup("<h2>Keeping it</h2>"))
+        parts.append(_heading(say("Keeping it")))
         parts += [Markup("<p>{}</p>").format(words) for words in view.care]
     if view.video:
         link = view.video.link
-        parts.append(Markup('<p><a href="{}">{}</a> ({})</p>').format(link.address, link.text, view.video.host))
+        parts.append(_video(link, view.video.host))
     return Markup("").join(parts)
+
+
+def _heading(words: str) -> Markup:
+    return Markup("<h2>{}</h2>").format(words)
+
+
+def _video(link: Link, host: str) -> Markup:
+    way = Markup('<a href="{}">{}</a>').format(link.address, link.text)
+    return Markup("<p>{}</p>").format(say("{link} ({host})", link=way, host=host))
 
 
 def _article(view: Article) -> Markup:
@@ -124,24 +134,24 @@ def _needed(supplies: Sequence[SharedSupply], tools: Sequence[str]) -> Markup:
         return Markup("")
     rows = []
     for each in supplies:
-        amount = f": {each.amount}" if each.amount else ""
+        name = say("{name}: {amount}", name=each.name, amount=each.amount) if each.amount else each.name
         link = Markup("")
         if each.link:
             relation = Markup(' rel="sponsored"') if each.link.paid else Markup("")
             link = Markup(' <a href="{}"{}>{}</a>').format(each.link.address, relation, each.link.text)
-        rows.append(Markup("<li>{}{}{}</li>").format(each.name, amount, link))
+        rows.append(Markup("<li>{}{}</li>").format(name, link))
     rows += [Markup("<li>{}</li>").format(each) for each in tools]
-    return Markup("<h2>What is needed</h2><ul>{}</ul>").format(Markup("").join(rows))
+    return Markup("{}<ul>{}</ul>").format(_heading(say("What is needed")), Markup("").join(rows))
 
 
 def _setting(setting: SharedSetting) -> Markup:
     words = [
-        f"{setting.temperature.first} ({setting.temperature.second})",
-        f"{setting.time.first} ({setting.time.second})",
+        say("{first} ({second})", first=setting.temperature.first, second=setting.temperature.second),
+        say("{first} ({second})", first=setting.time.first, second=setting.time.second),
         *([setting.pressure] if setting.pressure else []),
     ]
     face = Markup("<p>{}</p>").format(setting.face_words) if setting.face_words else Markup("")
-    return Markup("<h2>Our setting</h2><p>{}</p>{}<p>{}</p>").format(", ".join(words), face, setting.words)
+    return Markup("{}<p>{}</p>{}<p>{}</p>").format(_heading(say("Our setting")), listed(words), face, setting.words)
 
 
 def _id(address: str, what: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
+from maker_site.language import say
 from maker_site.pages.addresses import slug
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Link, MenuItem
@@ -70,6 +71,7 @@ def _spans(book: Notebook, priced: Sequence[tuple[Decimal, GiftItem]]) -> tuple[
         low, high = step * number, step * (number + 1)
         inside = tuple(item for price, item in priced if low < price <= high or (not number and price <= 0))
         if inside:
-            title = f"Up to {money(high)}" if not number else f"Over {money(low)}, up to {money(high)}"
+            up_to = say("Up to {most}", most=money(high))
+            title = say("Over {least}, up to {most}", least=money(low), most=money(high)) if number else up_to
             groups.append(GiftGroup(title, f"price-{number + 1}", inside))
     return tuple(groups)

@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from babel.dates import format_skeleton
 
+from maker_site.language import say
 from maker_site.pages.addresses import slug
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Link
@@ -43,8 +44,8 @@ def pages_of(first: str, *lists: Sequence[object]) -> Iterator[tuple[str, Paging
         return first if number == 1 else f"{folder}/{number}.html"
 
     for number in range(1, of + 1):
-        newer = Link("Newer", address(number - 1)) if number > 1 else None
-        older = Link("Older", address(number + 1)) if number < of else None
+        newer = Link(say("Newer"), address(number - 1)) if number > 1 else None
+        older = Link(say("Older"), address(number + 1)) if number < of else None
         yield address(number), Paging(number, of, newer, older)
 
 
@@ -58,7 +59,7 @@ def by_material(book: Notebook, projects: Iterable[Project]) -> Mapping[str, Gro
     found: dict[str, Group] = {}
     for project in projects:
         substrate = book.workshop.blanks[project.blank].substrate
-        found.setdefault(substrate, Group(substrate, material_address(substrate))).projects.append(project)
+        found.setdefault(substrate, Group(say(substrate), material_address(substrate))).projects.append(project)
     return dict(sorted(found.items()))
 
 

@@ -7,9 +7,10 @@ import re
 
 from markupsafe import Markup
 
+from maker_site.language import marked
 from maker_site.records import Workshop
 
-DISCLOSURE = (
+DISCLOSURE = marked(
     "Some links on this page are paid links: the maker earns something when you buy through them, at no cost to you."
 )
 _LINK = re.compile(r'<a\b(?P<before>[^>]*?)href="(?P<to>[^"]*)"(?P<between>[^>]*?)rel="noopener"(?P<after>[^>]*)>')
@@ -22,7 +23,7 @@ def paid_addresses(workshop: Workshop) -> frozenset[str]:
     return frozenset(link for link, pays in links if pays and link)
 
 
-def marked(text: Markup, paid: frozenset[str]) -> tuple[Markup, bool]:
+def with_paid_links(text: Markup, paid: frozenset[str]) -> tuple[Markup, bool]:
     """Return cleaned HTML whose paid links say so by their relation, and whether there is one."""
     if not paid:
         return text, False

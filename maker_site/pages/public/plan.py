@@ -7,7 +7,9 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
 
-from maker_site.language import page_language, spoken, tag_of
+from markupsafe import Markup
+
+from maker_site.language import page_language, say, spoken, tag_of
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.menu import menu, menu_paper
@@ -28,7 +30,7 @@ from maker_site.pages.public.lists import (
     on_page,
     pages_of,
 )
-from maker_site.pages.public.paid import DISCLOSURE, marked, paid_addresses
+from maker_site.pages.public.paid import DISCLOSURE, paid_addresses, with_paid_links
 from maker_site.pages.public.search import DATA, Told, told_article, told_item, told_tutorial, words_script
 from maker_site.pages.public.signs import icon, icon_drawing, social_of_page, social_of_project
 from maker_site.pages.public.sitemap import Mapped, domain_file, robots, sitemap
@@ -69,16 +71,16 @@ _UNMAPPED = {"public/search.html", "public/moved.html", "public/missing.html"}
 def public_frame(book: Notebook) -> PublicFrame:
     """Return what surrounds every page, with the doors that have something behind them."""
     shop = book.workshop.shop
-    doors = [Link("Home", "index.html")]
+    doors = [Link(say("Home"), "index.html")]
     if tutorials(book):
-        doors.append(Link("Tutorials", TUTORIALS))
+        doors.append(Link(say("Tutorials"), TUTORIALS))
     if articles(book):
-        doors.append(Link("Articles", ARTICLES))
+        doors.append(Link(say("Articles"), ARTICLES))
     if any(project.share.menu for project in book.newest_first):
-        doors.append(Link("Menu", "menu.html"))
-    doors.append(Link("About", "about.html"))
+        doors.append(Link(say("Menu"), "menu.html"))
+    doors.append(Link(say("About"), "about.html"))
     if len(doors) > 2:
-        doors.append(Link("Search", "search.html"))
+        doors.append(Link(say("Search"), "search.html"))
     dated = any(each.share.published or each.share.updated for each in tutorials(book)) or any(
         each.head.published or each.head.updated for each in articles(book)
     )
@@ -198,7 +200,7 @@ class _Copy:
 
     @property
     def gifts_way(self) -> Link | None:
-        return Link("Gift ideas", GIFTS) if self.gifts else None
+        return Link(say("Gift ideas"), GIFTS) if self.gifts else None
 
     @cached_property
     def first_ids(self) -> Mapping[str, str]:
@@ -244,7 +246,9 @@ class _Copy:
                 tuple(Link(each.title, each.address) for each in self.months) if first else (),
                 self.gifts_way if first else None,
             )
-            yield from self._list(Page(here, "public/tutorials.html", "Tutorials", view, door=TUTORIALS), paging, ())
+            yield from self._list(
+                Page(here, "public/tutorials.html", say("Tutorials"), view, door=TUTORIALS), paging, ()
+            )
 
     def _tutorials(self) -> Iterator[Page | Drawn]:
         shown = self.tutorials
@@ -253,13 +257,13 @@ class _Copy:
             older = shown[index + 1] if index + 1 < len(shown) else None
             page = tutorial_page(self.book, project, (newer, older), (self.materials, self.occasions))
             drawn = social_of_project(self.book, project)
-            yield from self.teller.told(page, [Link("Tutorials", TUTORIALS)], drawn)
+            yield from self.teller.told(page, [Link(say("Tutorials"), TUTORIALS)], drawn)
 
     def _article_lists(self) -> Iterator[Page | Drawn]:
         for here, paging in pages_of(ARTICLES, self.articles):
             rows = tuple(_article_row(self.book, each) for each in on_page(self.articles, paging))
             view = ArticleList(rows, paging)
-            yield from self._list(Page(here, "public/articles.html", "Articles", view, door=ARTICLES), paging, ())
+            yield from self._list(Page(here, "public/articles.html", say("Articles"), view, door=ARTICLES), paging, ())
 
     def _articles(self) -> Iterator[Page | Drawn]:
         shown = self.articles
@@ -267,32 +271,36 @@ class _Copy:
             newer = _article_link(shown[index - 1]) if index else None
             older = _article_link(shown[index + 1]) if index + 1 < len(shown) else None
             page = _article_page(self.book, article, newer, older)
-            yield from self.teller.told(page, [Link("Articles", ARTICLES)], social_of_page(self.book, article.title))
+            yield from self.teller.told(
+                page, [Link(say("Articles"), ARTICLES)], social_of_page(self.book, article.title)
+            )
 
     def _groups(self) -> Iterator[Page | Drawn]:
-        for kind, groups in (
-            ("Material", self.materials.values()),
-            ("Occasion", self.occasions.values()),
-            ("Month", self.months),
-        ):
-            for group in groups:
-                yield from self._group(kind, group)
+        for substrate, group in self.materials.items():
+            yield from self._group(say("Material"), group, swatch(substrate, width=184, height=56))
+        for group in self.occasions.values():
+            yield from self._group(say("Occasion"), group)
+        for group in self.months:
+            yield from self._group(say("Month"), group)
 
-    def _group(self, kind: str, group: Group) -> Iterator[Page | Drawn]:
+    def _group(self, kind: str, group: Group, drawn: Markup | None = None) -> Iterator[Page | Drawn]:
         title = group.title[:1].upper() + group.title[1:]
-        back = Link("All tutorials", TUTORIALS) if self.tutorials else Link("All articles", ARTICLES)
+        if self.tutorials:
+            back, way = Link(say("All tutorials"), TUTORIALS), Link(say("Tutorials"), TUTORIALS)
+        else:
+            back, way = Link(say("All articles"), ARTICLES), Link(say("Articles"), ARTICLES)
         for here, paging in pages_of(group.address, group.projects, group.articles):
             view = GroupList(
                 kind,
                 title,
-                swatch(group.title, width=184, height=56) if kind == "Material" else None,
+                drawn,
                 tuple(tile(self.book, each) for each in on_page(group.projects, paging)),
                 tuple(_article_row(self.book, each) for each in on_page(group.articles, paging)),
                 paging,
                 back,
             )
             page = Page(here, "public/group.html", title, view, door=back.address)
-            yield from self._list(page, paging, [Link(back.text.removeprefix("All ").capitalize(), back.address)])
+            yield from self._list(page, paging, [way])
 
     def _menu(self) -> Iterator[Page | Drawn]:
         view = MenuPage(self.menu, menu_paper(self.menu), self.gifts_way)
@@ -302,10 +310,12 @@ class _Copy:
             for project in self.book.newest_first
             if shop.address and (key := addresses.slug(project.id)) in self.items
         ]
-        yield from self.teller.told(Page("menu.html", "public/menu.html", "Menu", view, door="menu.html"), nodes=nodes)
+        yield from self.teller.told(
+            Page("menu.html", "public/menu.html", say("Menu"), view, door="menu.html"), nodes=nodes
+        )
         if self.gifts:
-            page = Page(GIFTS, "public/gifts.html", "Gift ideas", self.gifts, door="menu.html")
-            yield from self.teller.told(page, [Link("Menu", "menu.html")])
+            page = Page(GIFTS, "public/gifts.html", say("Gift ideas"), self.gifts, door="menu.html")
+            yield from self.teller.told(page, [Link(say("Menu"), "menu.html")])
 
     def _about(self) -> Iterator[Page | Drawn]:
         shop = self.book.workshop.shop
@@ -314,7 +324,9 @@ class _Copy:
         if words.strip():
             text, _ = written(words, lambda _: None, lambda picture: figure_html(picture, "about.html"))
         view = About(text, shop.contact, shop.lead_time)
-        yield from self.teller.told(Page("about.html", "public/about.html", title or "About", view, door="about.html"))
+        yield from self.teller.told(
+            Page("about.html", "public/about.html", title or say("About"), view, door="about.html")
+        )
 
     def _search(self) -> Page:
         elsewhere = [
@@ -322,7 +334,11 @@ class _Copy:
         ]
         count = len(self.tutorials) + len(self.articles) + len(self.items)
         return Page(
-            "search.html", "public/search.html", "Search", SearchPage(DATA, count, tuple(elsewhere)), door="search.html"
+            "search.html",
+            "public/search.html",
+            say("Search"),
+            SearchPage(DATA, count, tuple(elsewhere)),
+            door="search.html",
         )
 
     def _moved(self) -> Iterator[Page]:
@@ -342,18 +358,20 @@ class _Copy:
         address = self.book.workshop.shop.address
         doors = public_frame(self.book).doors
         ways = tuple(Link(each.text, canonical(address, each.address)) if address else each for each in doors)
-        return Page("404.html", "public/missing.html", "Not here", Missing(ways))
+        return Page("404.html", "public/missing.html", say("Not here"), Missing(ways))
 
     def _material_ways(self) -> tuple[MaterialWay, ...]:
         return tuple(
-            MaterialWay(Link(each.title, each.address), swatch(each.title, width=28, height=28))
-            for each in self.materials.values()
+            MaterialWay(Link(each.title, each.address), swatch(substrate, width=28, height=28))
+            for substrate, each in self.materials.items()
         )
 
     def _list(self, page: Page, paging: Paging, ways: Sequence[Link]) -> Iterator[Page | Drawn]:
         """Tell of one page of a list; each has a title of its own."""
         if paging.number > 1:
-            page = replace(page, title=f"{page.title}, page {paging.number}")
+            page = replace(
+                page, title=say("{title}, page {n}", title=page.title, n=self.book.wording.count(paging.number))
+            )
         yield from self.teller.told(page, ways)
 
 
@@ -372,7 +390,7 @@ def _article_page(book: Notebook, article: ArticleRecord, newer: Link | None, ol
         lambda path: picture_at(book.pictures, f"articles/{path}", article.title),
         lambda picture: figure_html(picture, here, IN_TEXT),
     )
-    text, pays = marked(text, paid_addresses(book.workshop))
+    text, pays = with_paid_links(text, paid_addresses(book.workshop))
     day = book.wording.day
     view = Article(
         article.title,
@@ -381,7 +399,7 @@ def _article_page(book: Notebook, article: ArticleRecord, newer: Link | None, ol
         day(article.head.updated),
         article.head.summary,
         occasion_links(article.head.occasions),
-        DISCLOSURE if pays else None,
+        say(DISCLOSURE) if pays else None,
         newer,
         older,
     )

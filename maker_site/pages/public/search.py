@@ -8,6 +8,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from maker_site.language import say
 from maker_site.pages.page import Text
 from maker_site.pages.parts import MenuItem
 from maker_site.pages.public.data import plain
@@ -46,20 +47,20 @@ def told_tutorial(here: str, view: Tutorial) -> Told:
         *view.tools,
         *view.care,
     ]
-    return Told(here, view.title, "Tutorial", view.summary, " ".join(names), " ".join(words))
+    return Told(here, view.title, say("Tutorial"), view.summary, " ".join(names), " ".join(words))
 
 
 def told_article(here: str, view: Article) -> Told:
     """Return an article as it can be found."""
     names = " ".join([view.title, *(each.text for each in view.occasions)])
-    return Told(here, view.title, "Article", view.summary, names, f"{view.summary or ''} {plain(view.text)}")
+    return Told(here, view.title, say("Article"), view.summary, names, f"{view.summary or ''} {plain(view.text)}")
 
 
 def told_item(item: MenuItem) -> Told:
     """Return something on the menu as it can be found."""
     words = " ".join([item.line or "", *item.options])
     names = f"{item.name} {item.material}"
-    return Told(f"menu.html#{item.anchor}", item.name, "Menu", item.price or item.line, names, words)
+    return Told(f"menu.html#{item.anchor}", item.name, say("Menu"), item.price or item.line, names, words)
 
 
 def words_script(pages: Sequence[Told]) -> Text:

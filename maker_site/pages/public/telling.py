@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from maker_site.language import say
 from maker_site.media.social import SOCIAL_SIZE
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
@@ -76,7 +77,7 @@ class Teller:
             whole,
             width,
             height,
-            f"{page.title}, {shop.name}" if page.title != shop.name else shop.name,
+            say("{page}, {shop}", page=page.title, shop=shop.name) if page.title != shop.name else shop.name,
             published,
             updated,
             script([shop_node(self.address, shop.name, self.logo), *about]),

@@ -7,6 +7,7 @@ from urllib.parse import urlsplit
 
 from markupsafe import Markup
 
+from maker_site.language import marked, say
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.menu import shared_photos
@@ -15,7 +16,7 @@ from maker_site.pages.page import Page
 from maker_site.pages.parts import Link, Picture
 from maker_site.pages.picture_html import figure_html
 from maker_site.pages.public.lists import Group, material_address, occasion_links
-from maker_site.pages.public.paid import DISCLOSURE, marked, paid_addresses
+from maker_site.pages.public.paid import DISCLOSURE, paid_addresses, with_paid_links
 from maker_site.pages.public.related import related
 from maker_site.pages.public.steps import title_and_rest, write_up
 from maker_site.pages.public.views import PublicTile, SharedSetting, SharedSupply, Tutorial, Video
@@ -23,8 +24,20 @@ from maker_site.pages.stand_in import blank_drawing
 from maker_site.pages.wording import face_words, hazards
 from maker_site.pages.writing import written
 from maker_site.records import Project
+from maker_site.records.words import difficulty_said
 
 _NAMES_A_SUPPLY = "limit"
+_CAME_OUT: Mapping[str | None, str] = {
+    None: marked("{good} of {pressed} came out well on our press."),
+    "flat clamshell": marked("{good} of {pressed} came out well on our flat clamshell press."),
+    "flat swing-away": marked("{good} of {pressed} came out well on our flat swing-away press."),
+    "mug": marked("{good} of {pressed} came out well on our mug press."),
+    "cap": marked("{good} of {pressed} came out well on our cap press."),
+    "hand press": marked("{good} of {pressed} came out well on our hand press."),
+    "oven": marked("{good} of {pressed} came out well on our oven press."),
+}
+"""By the kind of the press."""
+_YOURS_WILL_DIFFER = marked("Yours will differ: start from your own supplier’s sheet, and test one.")
 IN_TEXT = "(min-width: 52rem) 640px, calc(100vw - 32px)"
 """How wide the theme lays a picture of a text."""
 
@@ -40,10 +53,10 @@ def tile(book: Notebook, project: Project) -> PublicTile:
     substrate = book.workshop.blanks[project.blank].substrate
     return PublicTile(
         tutorial_link(project),
-        substrate,
+        say(substrate),
         swatch(substrate, width=28, height=28),
         project.summary,
-        project.difficulty,
+        project.difficulty and difficulty_said(project.difficulty),
         book.wording.day(project.share.published),
         picture,
         stand_in,
@@ -64,16 +77,16 @@ def tutorial_page(
     cover, stand_in = _cover(book, project)
     _, words = title_and_rest(project.tutorial or "")
     text, used = written(words, photos.get, lambda picture: figure_html(picture, here, IN_TEXT))
-    text, pays = marked(text, paid_addresses(book.workshop))
+    text, pays = with_paid_links(text, paid_addresses(book.workshop))
     parted = write_up(text, addresses.relative(here, cover.fallback.address) if cover else None)
     supplies = _supplies(book, project) if project.share.supplies else ()
     view = Tutorial(
         project.title,
         project.summary,
-        Link(blank.substrate, material_address(blank.substrate)),
+        Link(say(blank.substrate), material_address(blank.substrate)),
         swatch(blank.substrate, width=184, height=56),
-        book.workshop.method_of(project),
-        project.difficulty,
+        say(book.workshop.method_of(project)),
+        project.difficulty and difficulty_said(project.difficulty),
         project.time_needed,
         book.wording.day(project.share.published),
         book.wording.day(project.share.updated),
@@ -87,7 +100,7 @@ def tutorial_page(
         hazards(tuple(each for each in book.remakes[project.id].cautions if each.kind != _NAMES_A_SUPPLY)),
         supplies,
         project.tools,
-        DISCLOSURE if pays or any(each.link and each.link.paid for each in supplies) else None,
+        say(DISCLOSURE) if pays or any(each.link and each.link.paid for each in supplies) else None,
         tuple(words for words in (project.care or blank.care, blank.food_contact) if words),
         _video(project, photos, cover),
         tutorial_link(newer) if newer else None,
@@ -115,7 +128,7 @@ def _video(project: Project, photos: Mapping[str, Picture], cover: Picture | Non
     if not project.video:
         return None
     still = photos.get(project.video_still or "") or cover
-    return Video(Link("Watch the video", project.video), urlsplit(project.video).hostname or "", still)
+    return Video(Link(say("Watch the video"), project.video), urlsplit(project.video).hostname or "", still)
 
 
 def _setting(book: Notebook, project: Project) -> SharedSetting | None:
@@ -126,26 +139,23 @@ def _setting(book: Notebook, project: Project) -> SharedSetting | None:
         return None
     wording = book.wording
     found = point.evidence
-    kind = f"{remake.press.kind} press" if remake.press and remake.press.kind else "press"
-    kind = kind.replace("press press", "press")
-    where = f"our {kind}"
+    counted = {"good": wording.count(found.good), "pressed": wording.count(found.pressed)}
+    kind = remake.press.kind if remake.press else None
     return SharedSetting(
         wording.temperature(point.true),
         wording.time(point.time),
         point.pressure.word if point.pressure else None,
         face_words(point.face),
-        remake.blank.substrate,
-        remake.press.kind if remake.press else None,
-        f"{found.good} of {found.pressed} came out well on {where}. Yours will differ: "
-        "start from your own supplier’s sheet, and test one.",
+        say(remake.blank.substrate),
+        say(kind) if kind else None,
+        f"{say(_CAME_OUT[kind], **counted)} {say(_YOURS_WILL_DIFFER)}",
     )
 
 
 def _supplies(book: Notebook, project: Project) -> tuple[SharedSupply, ...]:
     """Return what a reader needs: the blank and the project's supplies, with the links that the maker gave."""
     blank = book.workshop.blanks[project.blank]
-    pieces = f"{project.pieces}"
-    found = [SharedSupply(blank.name, pieces, _shop_link(blank.link, paid=blank.paid_link))]
+    found = [SharedSupply(blank.name, book.wording.count(project.pieces), _shop_link(blank.link, paid=blank.paid_link))]
     for use in project.supplies:
         supply = book.workshop.supplies[use.supply]
         amount = use.use.typed if use.use else None
@@ -154,4 +164,4 @@ def _supplies(book: Notebook, project: Project) -> tuple[SharedSupply, ...]:
 
 
 def _shop_link(address: str | None, *, paid: bool) -> Link | None:
-    return Link("where to find it", address, paid=paid) if address else None
+    return Link(say("where to find it"), address, paid=paid) if address else None

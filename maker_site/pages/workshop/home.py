@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
+from maker_site.language import say, say_n
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Link
-from maker_site.pages.wording import counted
 from maker_site.pages.workshop.pieces import blank_link, press_link, project_link, tile
 from maker_site.pages.workshop.views import Attention, Home, LowBlank
 from maker_site.workings.calibration import cautions as reading_cautions
@@ -26,8 +26,14 @@ def home_page(book: Notebook) -> Page:
     """Return index.html."""
     said = list(_attention(book))
     if len(said) > _MOST_SENTENCES:
-        more = counted(len(said) - _MOST_SENTENCES + 1, "thing more", "things more")
-        said = [*said[: _MOST_SENTENCES - 1], Attention(f"{more}: “maker-site check” lists everything.", None)]
+        left = len(said) - _MOST_SENTENCES + 1
+        more = say_n(
+            "{n} thing more: “maker-site check” lists everything.",
+            "{n} things more: “maker-site check” lists everything.",
+            left,
+            n=book.wording.count(left),
+        )
+        said = [*said[: _MOST_SENTENCES - 1], Attention(more, None)]
     view = Home(
         tuple(tile(book, project, "index.html") for project in book.newest_first[:_NEWEST]),
         tuple(said),
@@ -45,7 +51,7 @@ def home_page(book: Notebook) -> Page:
         sum(row.pressed for row in book.workshop.pressings),
         sum(row.good for row in book.workshop.pressings),
     )
-    return Page("index.html", "workshop/home.html", "Workshop", view, door="index.html")
+    return Page("index.html", "workshop/home.html", say("Workshop"), view, door="index.html")
 
 
 def _attention(book: Notebook) -> Iterator[Attention]:
@@ -53,19 +59,23 @@ def _attention(book: Notebook) -> Iterator[Attention]:
     for remake in book.remakes.values():
         if remake.over_limit and remake.limit:
             yield Attention(
-                f"{remake.project.title}: its setting is above what {remake.limit.what} bears.",
-                Link("Press card", addresses.card(remake.project.id)),
+                say(
+                    "{project}: its setting is above what {what} bears.",
+                    project=remake.project.title,
+                    what=remake.limit.what,
+                ),
+                Link(say("Press card"), addresses.card(remake.project.id)),
             )
     for press in book.workshop.presses.values():
         if press.id in book.pressings_by_press:
             for sentence in reading_cautions(press, book.today):
                 yield Attention(sentence, press_link(book, press.id))
     for problem in book.cautions:
-        where = f"{problem.file}, line {problem.line}" if problem.line else problem.file
-        yield Attention(f"{where}: {problem.message}.", None)
+        where = say("{file}, line {n}", file=problem.file, n=problem.line) if problem.line else problem.file
+        yield Attention(say("{where}: {problem}.", where=where, problem=problem.message), None)
     for blank in book.workshop.blanks.values():
         if not book.points[blank.id]:
-            yield Attention("No setting is known, not even common practice.", blank_link(book, blank.id))
+            yield Attention(say("No setting is known, not even common practice."), blank_link(book, blank.id))
 
 
 def _orders(book: Notebook) -> Iterator[Attention]:
@@ -77,9 +87,9 @@ def _orders(book: Notebook) -> Iterator[Attention]:
     for day, project_id in due:
         if day - book.today > _SOON:
             continue
-        when = book.wording.day(day).words
-        late = " and is late" if day < book.today else ""
-        yield Attention(
-            f"The order for {book.workshop.projects[project_id].title} is due {when}{late}.",
-            project_link(book, project_id),
-        )
+        parts = {"project": book.workshop.projects[project_id].title, "day": book.wording.day(day).words}
+        if day < book.today:
+            sentence = say("The order for {project} is due {day} and is late.", **parts)
+        else:
+            sentence = say("The order for {project} is due {day}.", **parts)
+        yield Attention(sentence, project_link(book, project_id))

@@ -6,12 +6,13 @@ from collections.abc import Sequence
 
 from markupsafe import Markup
 
+from maker_site.language import listed, marked, say, say_n
 from maker_site.pages import addresses
 from maker_site.pages.marks import face_mark, swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Link, Picture
 from maker_site.pages.pictures import picture_at
-from maker_site.pages.wording import counted, face_words
+from maker_site.pages.wording import face_words
 from maker_site.pages.workshop.proofs import stand_in
 from maker_site.pages.workshop.views import (
     LogRow,
@@ -27,10 +28,10 @@ from maker_site.workings.evidence import Evidence
 from maker_site.workings.starting_point import Source, StartingPoint
 
 SOURCE_WORDS = {
-    Source.OWN: "Your own pressings",
-    Source.SHEET: "The supplier’s sheet",
-    Source.RELATIVE: "A like blank",
-    Source.COMMON: "Common practice",
+    Source.OWN: marked("Your own pressings"),
+    Source.SHEET: marked("The supplier’s sheet"),
+    Source.RELATIVE: marked("A like blank"),
+    Source.COMMON: marked("Common practice"),
 }
 
 BAND_WIDTH, BAND_HEIGHT = 184, 56
@@ -54,17 +55,18 @@ def project_link(book: Notebook, project_id: str) -> Link:
 
 def substrate_link(substrate: str) -> Link:
     """Return the way to a substrate's settings."""
-    return Link(substrate, addresses.substrate(substrate))
+    return Link(say(substrate), addresses.substrate(substrate))
 
 
 def photos_of(book: Notebook, project: Project) -> tuple[Picture, ...]:
     """Return all photos of a project, the listed ones in their order, then the others of its folder."""
-    listed = [(photo.file, photo.text or f"Photo of {project.title}", photo.caption) for photo in project.photos]
-    known = {file for file, _, _ in listed}
-    others = [(file, f"Photo of {project.title}", None) for file in project.folder_photos if file not in known]
+    untold = say("Photo of {project}", project=project.title)
+    named = [(photo.file, photo.text or untold, photo.caption) for photo in project.photos]
+    known = {file for file, _, _ in named}
+    others = [(file, untold, None) for file in project.folder_photos if file not in known]
     found = [
         picture_at(book.pictures, f"projects/{project.id}/{file}", text, caption)
-        for file, text, caption in [*listed, *others]
+        for file, text, caption in [*named, *others]
     ]
     return tuple(each for each in found if each)
 
@@ -75,10 +77,10 @@ def tile(book: Notebook, project: Project, here: str) -> Tile:
     photos = photos_of(book, project)
     return Tile(
         Link(project.title, addresses.project(project.id)),
-        Link("Press card", addresses.card(project.id)),
+        Link(say("Press card"), addresses.card(project.id)),
         blank.name,
-        blank.substrate,
-        book.workshop.method_of(project),
+        say(blank.substrate),
+        say(book.workshop.method_of(project)),
         book.wording.day(project.made),
         project.occasions,
         photos[0] if photos else None,
@@ -93,7 +95,7 @@ def outcome(book: Notebook, rows: Sequence[Pressing]) -> str | None:
     pressed = sum(row.pressed for row in rows)
     if not pressed:
         return None
-    return f"{book.wording.count(sum(row.good for row in rows))} of {book.wording.count(pressed)} good"
+    return book.wording.good_of(sum(row.good for row in rows), pressed)
 
 
 def setting_of_evidence(book: Notebook, each: Evidence) -> SettingShown:
@@ -107,7 +109,7 @@ def setting_of_evidence(book: Notebook, each: Evidence) -> SettingShown:
         footing_words(setting.footing),
         wording.time(setting.time),
         wording.pressure(setting.pressure),
-        setting.face,
+        setting.face and say(setting.face),
         face_words(setting.face),
         face_drawing(setting.face),
         press_link(book, setting.press),
@@ -127,7 +129,7 @@ def setting_of_point(book: Notebook, point: StartingPoint) -> SettingShown | Non
         footing_words(dial.footing if dial else None),
         wording.time(point.time),
         wording.pressure(point.pressure),
-        point.face,
+        point.face and say(point.face),
         face_words(point.face),
         face_drawing(point.face),
         press_link(book, point.press) if point.press else None,
@@ -137,9 +139,9 @@ def setting_of_point(book: Notebook, point: StartingPoint) -> SettingShown | Non
 def footing_words(footing: Footing | None) -> str | None:
     """Return what to say where the platen's temperature is a guess."""
     if footing is Footing.BEYOND:
-        return "Beyond this press’s readings: the nearest offset is taken to hold, a guess."
+        return say("Beyond this press’s readings: the nearest offset is taken to hold, a guess.")
     if footing is Footing.NONE:
-        return "This press has no readings: the dial is taken at its word."
+        return say("This press has no readings: the dial is taken at its word.")
     return None
 
 
@@ -166,7 +168,7 @@ def start_shown(book: Notebook, point: StartingPoint) -> StartShown:
     wording = book.wording
     return StartShown(
         point.source.value,
-        SOURCE_WORDS[point.source],
+        say(SOURCE_WORDS[point.source]),
         point.reason,
         setting_of_point(book, point),
         wording.temperature_range(point.temperature_range) if point.temperature_range else None,
@@ -185,10 +187,10 @@ def sheet_shown(book: Notebook, blank: Blank) -> SheetShown | None:
         wording.temperature_range(sheet.temperature) if sheet.temperature else None,
         wording.time_range(sheet.time) if sheet.time else None,
         wording.pressure(sheet.pressure),
-        sheet.face,
+        sheet.face and say(sheet.face),
         wording.one_line(wording.time(sheet.pre_press)) if sheet.pre_press else None,
-        sheet.peel,
-        sheet.cool,
+        sheet.peel and say(sheet.peel),
+        sheet.cool and say(sheet.cool),
         wording.day(sheet.dated),
         sheet.note,
         blank.supplier,
@@ -203,7 +205,7 @@ def log_row(book: Notebook, row: Pressing) -> LogRow:
         wording.one_line(wording.temperature(row.temperature)),
         wording.time(row.time).first,
         wording.pressure(row.pressure),
-        row.face,
+        row.face and say(row.face),
     ]
     photo = f"projects/{row.project}/{row.photo}" if row.project and row.photo else None
     return LogRow(
@@ -211,17 +213,21 @@ def log_row(book: Notebook, row: Pressing) -> LogRow:
         blank_link(book, row.blank),
         press_link(book, row.press),
         project_link(book, row.project) if row.project else None,
-        ", ".join(part for part in parts if part),
+        listed(part for part in parts if part),
         row.lot,
         row.pressed,
         row.good,
-        row.defects,
+        tuple(map(say, row.defects)),
         row.note,
-        picture_at(book.pictures, photo, f"Result of {day.words}") if photo else None,
+        picture_at(book.pictures, photo, say("Result of {day}", day=day.words)) if photo else None,
     )
 
 
 def log_total(book: Notebook, rows: Sequence[Pressing]) -> str | None:
     """Return ``46 of 50 good in 12 pressings``."""
     said = outcome(book, rows)
-    return f"{said} in {counted(len(rows), 'pressing', 'pressings')}" if said else None
+    if said is None:
+        return None
+    return say_n(
+        "{good} in {n} pressing", "{good} in {n} pressings", len(rows), good=said, n=book.wording.count(len(rows))
+    )

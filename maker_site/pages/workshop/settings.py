@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
+from maker_site.language import all_of, say
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook, grouped
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Hazards
 from maker_site.pages.plots import settings_plot
-from maker_site.pages.wording import hazards, in_a_row
+from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.pieces import (
     BAND_HEIGHT,
     BAND_WIDTH,
@@ -41,7 +42,7 @@ def settings_pages(book: Notebook) -> Iterator[Page]:
     general = hazards(cautions("", ptfe=True))
     index = SettingsIndex(rows, general)
     yield Page(
-        "settings/index.html", "workshop/settings.html", "Settings by material", index, door="settings/index.html"
+        "settings/index.html", "workshop/settings.html", say("Settings by material"), index, door="settings/index.html"
     )
     for substrate, blanks in _by_address(by_substrate).items():
         yield _substrate_page(book, substrate, blanks)
@@ -60,19 +61,33 @@ def disagreement_words(book: Notebook, blank: Blank) -> str | None:
     found = disagreement(own, blank.sheet, book.workshop.presses[own.setting.press])
     if found is None:
         return None
+    wording = book.wording
     parts = []
     if found.kelvin:
-        apart = book.wording.difference(abs(found.kelvin))
-        parts.append(f"{apart.first} ({apart.second}) {'hotter' if found.kelvin > 0 else 'cooler'} at the platen")
+        apart = wording.one_line(wording.difference(abs(found.kelvin)))
+        hotter = found.kelvin > 0
+        parts.append(
+            say("{degrees} hotter at the platen", degrees=apart)
+            if hotter
+            else say("{degrees} cooler at the platen", degrees=apart)
+        )
     if found.seconds:
-        apart_s = f"{book.wording.figure(abs(found.seconds))}\N{NO-BREAK SPACE}s"
-        parts.append(f"{apart_s} {'longer' if found.seconds > 0 else 'shorter'}")
+        seconds = wording.figure(abs(found.seconds))
+        longer = found.seconds > 0
+        parts.append(
+            say("{n}\N{NO-BREAK SPACE}s longer", n=seconds)
+            if longer
+            else say("{n}\N{NO-BREAK SPACE}s shorter", n=seconds)
+        )
     if found.face:
-        parts.append("with the print looking the other way")
+        parts.append(say("with the print looking the other way"))
     if found.pressure:
-        parts.append(f"at another pressure ({found.pressure})")
-    counted = f"{own.good} of {own.pressed} good"
-    return f"You press it {in_a_row(parts)} than the supplier’s sheet says, and yours has come out {counted}."
+        parts.append(say("at another pressure ({pressures})", pressures=found.pressure))
+    return say(
+        "You press it {how} than the supplier’s sheet says, and yours has come out {counted}.",
+        how=all_of(parts),
+        counted=wording.good_of(own.good, own.pressed),
+    )
 
 
 def _by_address(by_substrate: Mapping[str, Sequence[Blank]]) -> dict[str, list[Blank]]:
@@ -108,17 +123,19 @@ def _best_anywhere(each: Evidence) -> tuple[float, int, Fraction]:
 def _substrate_page(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> Page:
     common = next((point for blank in blanks for point in book.points[blank.id] if point.source is Source.COMMON), None)
     view = SubstratePage(
-        substrate,
+        say(substrate),
         swatch(substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
         tuple(_blank_settings(book, blank) for blank in sorted(blanks, key=lambda each: each.name.casefold())),
-        settings_plot(book, [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ())], substrate),
+        settings_plot(
+            book, [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ())], say(substrate)
+        ),
         start_shown(book, common) if common else None,
         substrate_hazards(substrate),
     )
     return Page(
         addresses.substrate(substrate),
         "workshop/substrate.html",
-        f"Settings for {substrate}",
+        say("Settings for {material}", material=say(substrate)),
         view,
         door="settings/index.html",
     )
@@ -130,7 +147,7 @@ def _blank_settings(book: Notebook, blank: Blank) -> BlankSettings:
         blank_link(book, blank.id),
         blank.supplier,
         blank.code,
-        blank.method,
+        say(blank.method),
         book.left(blank),
         start_shown(book, points[0]) if points else None,
         sheet_shown(book, blank),
