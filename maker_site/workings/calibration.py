@@ -5,12 +5,13 @@ from __future__ import annotations
 import itertools
 from bisect import bisect_right
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 from fractions import Fraction
 
+from maker_site.language import all_of, say, say_n
 from maker_site.records import Press, Reading
 from maker_site.records.quantities import Temperature
 
@@ -90,38 +91,45 @@ def dial_for(press: Press, wanted: Temperature) -> Carried:
     return curve(press).dial(wanted)
 
 
-def cautions(press: Press, today: date) -> tuple[str, ...]:
-    """Return sentences about readings that should not be trusted blindly, as of `today`."""
+def cautions(press: Press, today: date, written: Callable[[date], str] = date.isoformat) -> tuple[str, ...]:
+    """Return sentences about readings that should not be trusted blindly, as of `today`; `written` writes a day."""
     if not press.readings:
-        return ("No readings yet: the dial is taken at its word. Measure the platen with a contact probe.",)
+        return (say("No readings yet: the dial is taken at its word. Measure the platen with a contact probe."),)
     found: list[str] = []
     counting = [reading for _, readings in _by_dial(press) for reading in readings]
     dated = {reading.date for reading in counting if reading.date}
     old = sorted(day for day in dated if today - day > GOOD_FOR)
     if not dated:
-        found.append("The readings have no date; write when they were taken.")
+        found.append(say("The readings have no date; write when they were taken."))
     elif any(reading.date is None for reading in counting):
-        found.append("A reading has no date; write when it was taken.")
+        found.append(say("A reading has no date; write when it was taken."))
     if old and len(old) == len(dated):
-        found.append(f"The last readings are of {old[-1].isoformat()}, more than a year ago; measure again.")
+        found.append(say("The last readings are of {day}, more than a year ago; measure again.", day=written(old[-1])))
     elif old:
-        dials = [reading.set for reading in counting if reading.date in old]
-        found.append(f"{_at(dials)} measured more than a year ago, last on {old[-1].isoformat()}; measure again there.")
+        dials = _figures(reading.set for reading in counting if reading.date in old)
+        found.append(
+            say_n(
+                "{figures} was measured more than a year ago, last on {day}; measure again there.",
+                "{figures} were measured more than a year ago, last on {day}; measure again there.",
+                len(dials),
+                figures=all_of(dials),
+                day=written(old[-1]),
+            )
+        )
     means = _means(press)
     if any(later <= earlier for (_, earlier), (_, later) in itertools.pairwise(means)):
-        found.append("A higher dial figure read lower or the same; those readings are pooled. Measure again.")
+        found.append(say("A higher dial figure read lower or the same; those readings are pooled. Measure again."))
     if len(means) == 1:
         found.append(
-            "There is one reading only; its offset is taken to hold everywhere."
+            say("There is one reading only; its offset is taken to hold everywhere.")
             if len(counting) == 1
-            else "All readings are at one dial figure; their offset is taken to hold everywhere."
+            else say("All readings are at one dial figure; their offset is taken to hold everywhere.")
         )
     return tuple(found)
 
 
-def _at(dials: Iterable[Temperature]) -> str:
-    figures = list(dict.fromkeys(dial.typed or f"{float(dial.celsius):g} C" for dial in dials))
-    return f"{' and '.join(figures)} {'was' if len(figures) == 1 else 'were'}"
+def _figures(dials: Iterable[Temperature]) -> list[str]:
+    return list(dict.fromkeys(dial.typed or f"{float(dial.celsius):g} C" for dial in dials))
 
 
 def _by_dial(press: Press) -> list[tuple[Fraction, list[Reading]]]:

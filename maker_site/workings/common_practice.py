@@ -6,7 +6,9 @@ import csv
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from typing import Final
 
+from maker_site.language import marked
 from maker_site.records.quantities import (
     DurationRange,
     Pressure,
@@ -15,6 +17,16 @@ from maker_site.records.quantities import (
     pressure,
     temperature_range,
 )
+
+ORIGINS: Final = (
+    marked("common practice, no source"),
+    marked("trade articles"),
+    marked("trade articles and sellers' pages"),
+    marked("taken over from slate and ceramic; common practice, no source"),
+    marked("taken over from hardboard; common practice, no source"),
+    marked("taken over from polyester cloth; common practice, no source"),
+)
+"""What the data file says of where its figures come from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +40,7 @@ class CommonRange:
     pressure: Pressure
     face: str
     origin: str
-    """Where the figures come from, or that they have no source."""
+    """Where the figures come from, or that they have no source: one of `ORIGINS`."""
     note: str
 
 

@@ -9,11 +9,13 @@ from fractions import Fraction
 from math import ceil, floor
 from typing import Final
 
+from maker_site.language import say
 from maker_site.records import Blank, Press, Pressing, Workshop
 from maker_site.records.quantities import Duration, Temperature, TemperatureStep, from_fahrenheit, number, plain
 from maker_site.workings.calibration import Footing, true_temperature
 from maker_site.workings.evidence import Evidence, comparable, temperature_step, time_step
 from maker_site.workings.faults import Direction
+from maker_site.workings.money.words import Figures
 from maker_site.workings.stack import Limit, stack_of, weakest
 from maker_site.workings.starting_point import Source, StartingPoint
 
@@ -49,7 +51,7 @@ class Rung:
     """What the platen's temperature rests on."""
     time: Duration
     why: str
-    """In a clause, without a full stop."""
+    """In a clause, without a full stop, said."""
     pressed: int
     """Pieces pressed at it before."""
     good: int
@@ -82,7 +84,8 @@ def ladder(
     if point.press is None or point.dial is None or point.time is None:
         return ()
     blank = workshop.blanks[point.blank]
-    bench = _Bench(point, blank, _method(point, blank, method), workshop.presses, groups)
+    figures = Figures(workshop.shop.currency, workshop.shop.locale)
+    bench = _Bench(point, blank, _method(point, blank, method), workshop.presses, groups, figures)
     middle = _middle(bench, point.dial.temperature, point.time)
     bounds = _Bounds(bench.press, min(_limits(bench, workshop, limit), default=None))
     kept: list[tuple[int, Rung]] = []
@@ -132,9 +135,14 @@ def as_log_rows(
     elif blank.sheet and point.source is Source.SHEET:
         sheet = blank.sheet
         fixed |= {"pre-press": _typed(sheet.pre_press), "peel": sheet.peel or "", "cool": sheet.cool or ""}
+    note = say("Test ladder {number} of {count}")  # filled in here, so that no mark of direction gets into the log
     return tuple(
         fixed
-        | {"temperature": rung.dial.typed, "time": rung.time.typed, "note": f"Test ladder {number} of {len(rungs)}"}
+        | {
+            "temperature": rung.dial.typed,
+            "time": rung.time.typed,
+            "note": note.format(number=number, count=len(rungs)),
+        }
         for number, rung in enumerate(rungs, 1)
     )
 
@@ -148,6 +156,7 @@ class _Bench:
     method: str
     presses: Mapping[str, Press]
     groups: Sequence[Evidence]
+    figures: Figures
 
     @property
     def press(self) -> Press:
@@ -241,24 +250,35 @@ def _seconds_apart(seconds: Fraction, step: Fraction) -> Fraction:
 
 
 def _rung(bench: _Bench, middle: _Middle, place: int, direction: Direction) -> Rung:
-    dial, time, why = middle.dial, middle.time, "the setting to compare with"
+    dial, time, why = middle.dial, middle.time, say("the setting to compare with")
     if place and direction.of_time:
         apart = place * middle.seconds_apart
         time = _seconds(time.seconds + apart)
-        why = f"{plain(abs(apart))} s {'longer' if apart > 0 else 'shorter'}"
+        why = _longer_or_shorter(apart, bench.figures)
     elif place:
         kelvin = place * middle.kelvin_apart
         dial = _shown(dial.celsius + kelvin, fahrenheit=middle.fahrenheit)
-        both = f"{plain(abs(kelvin), 1)} °C", f"{plain(abs(kelvin) * Fraction(9, 5), 1)} °F"
-        first, second = both[::-1] if middle.fahrenheit else both
-        why = f"{first} ({second}) {'hotter' if kelvin > 0 else 'cooler'} on the dial"
+        why = _hotter_or_cooler(kelvin, bench.figures, fahrenheit=middle.fahrenheit)
     platen = true_temperature(bench.press, dial)
     pressed, good = bench.tally(dial, time)
     if pressed:
-        why += f"; {good} of {pressed} good so far"
+        why = say("{why}; {good} of {pressed} good so far", why=why, good=good, pressed=pressed)
     if platen.footing is Footing.BEYOND:
-        why += "; beyond the press’s readings, so the platen’s temperature is a guess"
+        why = say("{why}; beyond the press’s readings, so the platen’s temperature is a guess", why=why)
     return Rung(dial, platen.temperature, platen.footing, time, why, pressed, good)
+
+
+def _longer_or_shorter(apart: Fraction, figures: Figures) -> str:
+    time = say("{n} s", n=figures.number(abs(apart), 3))
+    return say("{time} longer", time=time) if apart > 0 else say("{time} shorter", time=time)
+
+
+def _hotter_or_cooler(kelvin: Fraction, figures: Figures, *, fahrenheit: bool) -> str:
+    both = f"{figures.number(abs(kelvin), 1)} °C", f"{figures.number(abs(kelvin) * Fraction(9, 5), 1)} °F"
+    first, second = both[::-1] if fahrenheit else both
+    if kelvin > 0:
+        return say("{first} ({second}) hotter on the dial", first=first, second=second)
+    return say("{first} ({second}) cooler on the dial", first=first, second=second)
 
 
 def _nearest(value: Fraction, step: Fraction) -> Fraction:

@@ -8,6 +8,7 @@ from enum import StrEnum
 from fractions import Fraction
 from math import ceil, floor
 
+from maker_site.language import say, say_n
 from maker_site.records import Blank, Press, Workshop
 from maker_site.records.quantities import (
     Duration,
@@ -37,7 +38,7 @@ class StartingPoint:
     blank: str
     source: Source
     reason: str
-    """One plain sentence."""
+    """One plain sentence or a few, said."""
     true: Temperature | None
     """At the platen; the middle where the source gives a range."""
     temperature_range: TemperatureRange | None
@@ -86,7 +87,7 @@ def _candidates(
         yield _from_sheet(blank, target, _failed_words(failed, press))
     for rank, each in enumerate(_relatives(blank, alike, workshop)):
         other = workshop.blanks[each.setting.blank]
-        reason = _so_far(mine, press) + _relative_reason(blank, other, each, nearest=not rank)
+        reason = _so_far(mine, press, _relative_reason(blank, other, each, nearest=not rank))
         yield _from_evidence(blank, each, Source.RELATIVE, reason, press, workshop, relative=other.id)
     if common := common_range(blank.substrate, method):
         middle = _middle(common.temperature)
@@ -94,8 +95,15 @@ def _candidates(
         yield StartingPoint(
             blank.id,
             Source.COMMON,
-            f"Common practice for {method} on {blank.substrate} ({common.origin}), not your own: test one."
-            + _out_of_reach(target, dial),
+            _sentences(
+                say(
+                    "Common practice for {method} on {substrate} ({origin}), not your own: test one.",
+                    method=say(method),
+                    substrate=say(blank.substrate),
+                    origin=say(common.origin),
+                ),
+                _out_of_reach(target, dial),
+            ),
             middle,
             common.temperature,
             _middle_time(common.time),
@@ -157,10 +165,13 @@ def _from_evidence(
         carried = dial_for(press, setting.true)
         used, dial = press.id, Carried(carried.temperature, weaker(setting.footing, carried.footing))
         origin = workshop.presses[setting.press]
-        reason += f" Carried from {origin.name} by the platen’s temperature: test one."
-        if press.kind is None or origin.kind is None:
-            reason += " Both are taken to be of one kind, as their records do not say."
-        reason += _out_of_reach(press, dial)
+        unsaid = press.kind is None or origin.kind is None
+        reason = _sentences(
+            reason,
+            say("Carried from {press} by the platen’s temperature: test one.", press=origin.name),
+            say("Both are taken to be of one kind, as their records do not say.") if unsaid else "",
+            _out_of_reach(press, dial),
+        )
     return StartingPoint(
         blank.id,
         source,
@@ -185,12 +196,8 @@ def _from_sheet(blank: Blank, press: Press | None, also: str) -> StartingPoint:
     ranged = (sheet.temperature and sheet.temperature.low != sheet.temperature.high) or (
         sheet.time and sheet.time.low != sheet.time.high
     )
-    who = f"{blank.supplier}’s sheet" if blank.supplier else "The supplier’s sheet"
     dial = dial_for(press, middle) if press and middle else None
-    reason = (
-        f"{who} says so{'; the middle of its range' if ranged else ''}. A claim, not your evidence: test one."
-        f"{also}{_out_of_reach(press, dial)}"
-    )
+    reason = _sentences(_sheet_reason(blank.supplier, ranged=bool(ranged)), also, _out_of_reach(press, dial))
     return StartingPoint(
         blank.id,
         Source.SHEET,
@@ -208,35 +215,82 @@ def _from_sheet(blank: Blank, press: Press | None, also: str) -> StartingPoint:
 
 
 def _own_reason(each: Evidence, rank: int) -> str:
-    counted = f"{each.good} of {each.pressed} good on this blank"
-    low, high = percent_down(each.interval.low), percent_up(each.interval.high)
-    share = f"the true share is likely between {low} and {high} %"
-    return f"Your {'best' if not rank else 'next best'} setting: {counted}; {share}."
+    figures = {
+        "good": each.good,
+        "pressed": each.pressed,
+        "low": percent_down(each.interval.low),
+        "high": percent_up(each.interval.high),
+    }
+    if rank:
+        return say(
+            "Your next best setting: {good} of {pressed} good on this blank; "
+            "the true share is likely between {low} and {high} %.",
+            **figures,
+        )
+    return say(
+        "Your best setting: {good} of {pressed} good on this blank; "
+        "the true share is likely between {low} and {high} %.",
+        **figures,
+    )
+
+
+def _sheet_reason(supplier: str | None, *, ranged: bool) -> str:
+    if supplier and ranged:
+        return say(
+            "{supplier}’s sheet says so; the middle of its range. A claim, not your evidence: test one.",
+            supplier=supplier,
+        )
+    if supplier:
+        return say("{supplier}’s sheet says so. A claim, not your evidence: test one.", supplier=supplier)
+    if ranged:
+        return say("The supplier’s sheet says so; the middle of its range. A claim, not your evidence: test one.")
+    return say("The supplier’s sheet says so. A claim, not your evidence: test one.")
 
 
 def _failed_words(failed: int, press: Press | None) -> str:
     if not failed:
         return ""
-    where = "" if press is None else " in this kind of press"
-    return f" Your own piece{where} failed." if failed == 1 else f" Your own {failed} pieces{where} all failed."
+    if press is None:
+        return say_n("Your own piece failed.", "Your own {n} pieces all failed.", failed)
+    return say_n(
+        "Your own piece in this kind of press failed.",
+        "Your own {n} pieces in this kind of press all failed.",
+        failed,
+    )
 
 
-def _so_far(mine: Sequence[Evidence], press: Press | None) -> str:
-    """Return what stands before a relative: how far the maker's own pressings on the blank go."""
-    where = "" if press is None else " in this kind of press"
+def _so_far(mine: Sequence[Evidence], press: Press | None, reason: str) -> str:
+    """Return a relative's reason with what stands before it: how far the maker's own pressings on the blank go."""
     if not mine:
-        return f"Nothing of your own on this blank{where} yet; "
-    return "" if any(each.good for each in mine) else f"No good piece of your own on this blank{where} yet; "
+        if press is None:
+            return say("Nothing of your own on this blank yet; {reason}", reason=reason)
+        return say("Nothing of your own on this blank in this kind of press yet; {reason}", reason=reason)
+    if any(each.good for each in mine):
+        return reason
+    if press is None:
+        return say("No good piece of your own on this blank yet; {reason}", reason=reason)
+    return say("No good piece of your own on this blank in this kind of press yet; {reason}", reason=reason)
 
 
 def _relative_reason(blank: Blank, other: Blank, each: Evidence, *, nearest: bool) -> str:
-    near = ""
-    if blank.thickness and other.thickness:
-        if blank.thickness == other.thickness:
-            near = ", the same thickness"
-        elif nearest:
-            near = ", the nearest in thickness"
-    return f"{other.name} is {blank.substrate} too{near}, and there {each.good} of {each.pressed} were good. Test one."
+    parts = {"blank": other.name, "substrate": say(blank.substrate), "good": each.good, "pressed": each.pressed}
+    known = blank.thickness and other.thickness
+    if known and blank.thickness == other.thickness:
+        return say(
+            "{blank} is {substrate} too, the same thickness, and there {good} of {pressed} were good. Test one.",
+            **parts,
+        )
+    if known and nearest:
+        return say(
+            "{blank} is {substrate} too, the nearest in thickness, and there {good} of {pressed} were good. Test one.",
+            **parts,
+        )
+    return say("{blank} is {substrate} too, and there {good} of {pressed} were good. Test one.", **parts)
+
+
+def _sentences(*each: str) -> str:
+    """Return sentences one after the other; the empty ones are left out."""
+    return " ".join(filter(None, each))
 
 
 def _out_of_reach(press: Press | None, dial: Carried | None) -> str:
@@ -244,9 +298,9 @@ def _out_of_reach(press: Press | None, dial: Carried | None) -> str:
     if press is None or dial is None:
         return ""
     if press.highest and dial.temperature > press.highest:
-        return f" That is above what {press.name} reaches ({press.highest.typed})."
+        return say("That is above what {press} reaches ({limit}).", press=press.name, limit=press.highest.typed)
     if press.lowest and dial.temperature < press.lowest:
-        return f" That is below what {press.name} goes down to ({press.lowest.typed})."
+        return say("That is below what {press} goes down to ({limit}).", press=press.name, limit=press.lowest.typed)
     return ""
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from maker_site.language import say
 from maker_site.records import Blank, Workshop
 from maker_site.records.quantities import Pressure
 from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
@@ -83,8 +84,12 @@ def point_facts(point: StartingPoint | None, blank: Blank) -> Facts:
         return {
             "blank": blank.id,
             "source": None,
-            "reason": f"Nothing is known for {blank.method} on {blank.substrate}: no pressing of your own, "
-            "no supplier’s sheet, no like blank, no common practice. Ask the supplier before you press.",
+            "reason": say(
+                "Nothing is known for {method} on {substrate}: no pressing of your own, no supplier’s sheet, "
+                "no like blank, no common practice. Ask the supplier before you press.",
+                method=say(blank.method),
+                substrate=say(blank.substrate),
+            ),
             **dict.fromkeys(("temperature_c", "dial_c", "time_s", "pressure", "face")),
             **evidence_facts(None),
         }

@@ -1,4 +1,4 @@
-"""Money and figures in words, by ISO 4217 and CLDR; and the one rule of rounding.
+"""Money, figures and days in words, by ISO 4217 and CLDR; and the one rule of rounding.
 
 **Rounding.** Nothing is rounded while it is worked out. Where an amount is shown it is rounded to the currency's
 digits, halves away from zero; a price that is worked out is rounded *up* instead, so that it never misses what was
@@ -13,12 +13,16 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from datetime import date
 from decimal import Context, Decimal
 from fractions import Fraction
 from functools import lru_cache
 from typing import Final
 
-from babel.numbers import format_currency, format_decimal, get_currency_precision
+from babel.dates import format_date
+from babel.numbers import format_currency, format_decimal, format_percent, get_currency_precision
+
+from maker_site.language import spoken
 
 _EXACT_ENOUGH: Final = Context(prec=28)
 _SIGNIFICANT: Final = 3
@@ -86,7 +90,13 @@ class Figures:
 
     def percent(self, share: Fraction) -> str:
         """Return a share of one in percent, with at most one digit after the point."""
-        return f"{_number(share * 100, 1, self.locale)} %"
+        return _percent(share, self.locale)
+
+    def day(self, given: date) -> str:
+        """Return a day within a sentence: by CLDR, the month as a word; in English ``2026-04-18``."""
+        if spoken().tag == "en":
+            return given.isoformat()
+        return str(format_date(given, "d MMM y", locale=self.locale))
 
 
 @lru_cache(maxsize=8192)
@@ -107,6 +117,13 @@ def _places(value: Decimal) -> int:
 def _number(value: Fraction, digits: int, locale: str) -> str:
     shown = rounded(value, digits)
     return format_decimal(shown, locale=locale, decimal_quantization=False, format=_pattern(digits))
+
+
+@lru_cache(maxsize=8192)
+def _percent(share: Fraction, locale: str) -> str:
+    if locale.partition("_")[0] == "en":  # the site's own English sets its units apart: “6.5 %” as “200 °C”
+        return f"{_number(share * 100, 1, locale)} %"
+    return format_percent(rounded(share, 3), locale=locale, decimal_quantization=False)
 
 
 def _pattern(digits: int) -> str:
