@@ -8,10 +8,12 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
+from maker_site.language import all_of, listed, say
 from maker_site.pages.marks import FILLINGS, BarPart, bar_key, stacked_bar
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.workshop.views import CostRow, CostShown, Fact
 from maker_site.records import Project
+from maker_site.records.words import with_capital
 from maker_site.workings.money import CostLine, CostSheet, Price, price_for, terms_of
 
 
@@ -29,18 +31,18 @@ def cost_shown(book: Notebook, project: Project) -> CostShown:
                 line.name,
                 None if line.amount is None else figures.money(line.amount),
                 line.basis,
-                ", ".join(line.assumed),
+                listed(line.assumed),
                 None if filling is None else bar_key(filling),
             )
             for line, filling in zip(sheet.lines, fillings, strict=True)
         ),
         at_least(total, sheet),
         sheet.complete,
-        f"Yield {figures.percent(sheet.share.share)}: {sheet.share.source}",
+        say("Yield {share}: {source}", share=figures.percent(sheet.share.share), source=sheet.share.source),
         price_shown(book, price, sheet),
         _price_words(book, price),
         left_shown(book, price, sheet),
-        f"a margin of {margin} of net sales" if margin else None,
+        say("a margin of {margin} of net sales", margin=margin) if margin else None,
         price.profit is not None and price.profit < 0,
         price.cautions,
         _assumed(sheet),
@@ -75,13 +77,13 @@ def _bar(book: Notebook, sheet: CostSheet, fillings: Sequence[int | None]) -> Ma
     shown = []
     for _, lines in sorted(parts.items()):
         amount = sum((line.exact for line in lines if line.exact), Fraction(0))
-        shown.append(BarPart(" and ".join(line.name for line in lines), float(amount), book.figures.money(amount)))
-    return stacked_bar(shown, title=f"What the cost of {book.figures.money(sheet.cost)} is made of")
+        shown.append(BarPart(all_of(line.name for line in lines), float(amount), book.figures.money(amount)))
+    return stacked_bar(shown, title=say("What the cost of {cost} is made of", cost=book.figures.money(sheet.cost)))
 
 
 def at_least(words: str, sheet: CostSheet) -> str:
     """Return an amount as what it can be at the least, where a figure is missing."""
-    return words if sheet.complete else f"at least {words}"
+    return words if sheet.complete else say("at least {amount}", amount=words)
 
 
 def price_shown(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
@@ -98,7 +100,7 @@ def left_shown(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
     if price.profit is None:
         return None
     left = book.figures.money(price.profit)
-    return left if sheet.complete else f"at most {left}"
+    return left if sheet.complete else say("at most {amount}", amount=left)
 
 
 def margin_shown(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
@@ -106,7 +108,7 @@ def margin_shown(book: Notebook, price: Price, sheet: CostSheet) -> str | None:
     if price.margin is None:
         return None
     margin = book.figures.percent(price.margin)
-    return margin if sheet.complete else f"at most {margin}"
+    return margin if sheet.complete else say("at most {amount}", amount=margin)
 
 
 def price_split(book: Notebook, project: Project) -> tuple[Fact, ...]:
@@ -116,11 +118,11 @@ def price_split(book: Notebook, project: Project) -> tuple[Fact, ...]:
         return ()
     money = book.figures.money
     return (
-        Fact("The customer pays", money(price.paid)),
-        Fact("Tax", money(price.tax)),
-        Fact("Selling fee", money(price.fee)),
-        Fact("Cost", at_least(money(sheet.cost), sheet)),
-        Fact("Left for the maker", left_shown(book, price, sheet) or ""),
+        Fact(say("The customer pays"), money(price.paid)),
+        Fact(say("Tax"), money(price.tax)),
+        Fact(say("Selling fee"), money(price.fee)),
+        Fact(say("Cost"), at_least(money(sheet.cost), sheet)),
+        Fact(say("Left for the maker"), left_shown(book, price, sheet) or ""),
     )
 
 
@@ -131,22 +133,26 @@ def wanted_price(book: Notebook, project: Project) -> str | None:
         return None
     price = price_for(sheet.exact, terms_of(shop), book.figures, complete=sheet.complete)
     if price.shown is None:
-        return f"No other price is worked out: {price.reason}."
-    wanted = _wanted(book)
-    return f"The price {wanted} is {at_least(book.figures.money(price.shown), sheet)}."
-
-
-def _wanted(book: Notebook) -> str:
-    shop = book.workshop.shop
+        return say("No other price is worked out: {reason}.", reason=price.reason)
+    amount = at_least(book.figures.money(price.shown), sheet)
     if shop.margin:
-        return f"that makes a margin of {book.figures.percent(shop.margin.of_one)} of net sales"
-    return f"that makes a markup of {book.figures.percent(shop.markup.of_one)} on cost" if shop.markup else ""
+        margin = book.figures.percent(shop.margin.of_one)
+        return say("The price that makes a margin of {margin} of net sales is {price}.", margin=margin, price=amount)
+    markup = book.figures.percent(shop.markup.of_one) if shop.markup else ""
+    return say("The price that makes a markup of {markup} on cost is {price}.", markup=markup, price=amount)
 
 
 def _price_words(book: Notebook, price: Price) -> str:
+    shop = book.workshop.shop
     if price.source == "typed":
-        return "typed by hand"
-    return f"the one {_wanted(book)}" if price.source == "worked out" else price.reason
+        return say("typed by hand")
+    if price.source != "worked out":
+        return price.reason
+    if shop.margin:
+        margin = book.figures.percent(shop.margin.of_one)
+        return say("the one that makes a margin of {margin} of net sales", margin=margin)
+    markup = book.figures.percent(shop.markup.of_one) if shop.markup else ""
+    return say("the one that makes a markup of {markup} on cost", markup=markup)
 
 
 def _assumed(sheet: CostSheet) -> tuple[str, ...]:
@@ -154,4 +160,6 @@ def _assumed(sheet: CostSheet) -> tuple[str, ...]:
     for line in sheet.lines:
         for words in line.assumed:
             lines.setdefault(words, []).append(line.name)
-    return tuple(f"{words[:1].upper()}{words[1:]}: {', '.join(names)}" for words, names in lines.items())
+    return tuple(
+        say("{assumed}: {lines}", assumed=with_capital(words), lines=listed(names)) for words, names in lines.items()
+    )

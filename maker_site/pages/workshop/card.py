@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import Literal, TypeAlias
 
 import segno
 from markupsafe import Markup
 
+from maker_site.language import Language, isolated, listed, marked, say, say_in, spoken
 from maker_site.pages import addresses
 from maker_site.pages.marks import NARROW, WIDE, mirror_mark, stack_drawing, swatch
 from maker_site.pages.marks import Layer as DrawnLayer
@@ -44,15 +46,15 @@ def card_page(book: Notebook, project: Project) -> Page:
         swatch(remake.blank.substrate, width=56, height=56),
         photos[0] if photos else None,
         setting,
-        SOURCE_WORDS[point.source] if point else "Nothing is known yet",
-        point.reason if point else _NOTHING,
+        say(SOURCE_WORDS[point.source]) if point else say("Nothing is known yet"),
+        point.reason if point else say(_NOTHING),
         book.wording.evidence(point.evidence) if point and point.evidence else None,
         round(point.time.seconds) if point and point.time else None,
         _mirror_words(remake.mirror),
         None if remake.mirror is None else mirror_mark(mirrored=remake.mirror, size=36),
         tuple(_small_facts(book, remake)),
         next(iter(tries_shown(point, book.pressings_by_project.get(project.id, ()))), None),
-        Link("Test ladder", addresses.ladder(remake.blank.id)),
+        Link(say("Test ladder"), addresses.ladder(remake.blank.id)),
         _stack(remake, "stack", NARROW),
         _stack(remake, "paper-stack", WIDE),
         remake.stack.written,
@@ -63,46 +65,64 @@ def card_page(book: Notebook, project: Project) -> Page:
         Markup(segno.make_qr(target, error="m").svg_inline(border=4, scale=4, omitsize=True, svgclass="square-code")),
         target,
         words,
-        Link("The card as a PDF", addresses.card_paper(project.id)),
+        Link(say("The card as a PDF"), addresses.card_paper(project.id)),
     )
-    return Page(addresses.card(project.id), "workshop/card.html", f"Press card: {project.title}", view)
+    title = say("Press card: {project}", project=project.title)
+    return Page(addresses.card(project.id), "workshop/card.html", title, view)
 
 
-_STAY = "\N{NO-BREAK SPACE}"
-_FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=°C|°F|%|s\b|min\b)")
 _COOLING = {
-    "air": " in the air,",
-    "fan": " before a fan,",
-    "cold plate": " on a cold plate,",
-    "flat": " lying flat,",
-    "flat under weight": " flat under a weight,",
-    "water": " in water,",
+    None: marked("Let it cool where nobody touches it."),
+    "air": marked("Let it cool in the air, where nobody touches it."),
+    "fan": marked("Let it cool before a fan, where nobody touches it."),
+    "cold plate": marked("Let it cool on a cold plate, where nobody touches it."),
+    "flat": marked("Let it cool lying flat, where nobody touches it."),
+    "flat under weight": marked("Let it cool flat under a weight, where nobody touches it."),
+    "water": marked("Let it cool in water, where nobody touches it."),
 }
-
-_NOTHING = "No pressing, no supplier’s sheet, no like blank and no common practice is known for this blank. Test one."
+_PEELING = {
+    None: marked("Gloves. Open slowly, lift straight up."),
+    "hot": marked("Gloves. Open slowly, lift straight up. Peel hot."),
+    "warm": marked("Gloves. Open slowly, lift straight up. Peel warm."),
+    "cold": marked("Gloves. Open slowly, lift straight up. Peel cold."),
+}
+_PRINTING = {
+    None: marked("Print {what} at 100 %."),
+    True: marked("Print {what} at 100 %, mirrored."),
+    False: marked("Print {what} at 100 %, not mirrored."),
+}
+"""By whether it is mirrored; None where that is not known."""
+_CUTTING = {
+    None: marked("Cut {what} at 100 %, and weed."),
+    True: marked("Cut {what} at 100 %, mirrored, and weed."),
+    False: marked("Cut {what} at 100 %, not mirrored, and weed."),
+}
+_NOTHING = marked(
+    "No pressing, no supplier’s sheet, no like blank and no common practice is known for this blank. Test one."
+)
 
 
 def _mirror_words(mirror: bool | None) -> str:  # noqa: FBT001 - three-valued: yes, no, not known
     if mirror is None:
-        return "Mirror? Films made at home are mirrored, bought ones come ready: look."
-    return "Mirror the artwork" if mirror else "Do not mirror"
+        return say("Mirror? Films made at home are mirrored, bought ones come ready: look.")
+    return say("Mirror the artwork") if mirror else say("Do not mirror")
 
 
 def _small_facts(book: Notebook, remake: Remake) -> Iterator[Fact]:
     wording = book.wording
     if remake.pre_press:
-        yield Fact("Pre-press", wording.one_line(wording.time(remake.pre_press)))
+        yield Fact(say("Pre-press"), wording.one_line(wording.time(remake.pre_press)))
     if remake.peel:
-        yield Fact("Peel", remake.peel)
+        yield Fact(say("Peel"), say(remake.peel))
     if remake.cool:
-        yield Fact("Cool", remake.cool)
+        yield Fact(say("Cool"), say(remake.cool))
     if remake.at_once:
-        yield Fact("At once", str(remake.at_once))
+        yield Fact(say("At once"), wording.count(remake.at_once))
     if remake.blank.coated_side:
-        yield Fact("Coated side", remake.blank.coated_side)
+        yield Fact(say("Coated side"), remake.blank.coated_side)
     if remake.limit:
         limit = wording.one_line(wording.temperature(remake.limit.temperature))
-        yield Fact("Stack bears at most", f"{limit}: {remake.limit.what}")
+        yield Fact(say("Stack bears at most"), say("{limit}: {what}", limit=limit, what=remake.limit.what))
 
 
 def _stack(remake: Remake, prefix: str, width: int) -> Markup:
@@ -121,7 +141,7 @@ def _stack(remake: Remake, prefix: str, width: int) -> Markup:
     return stack_drawing(
         layers,
         heat="around" if wrapped else "above",
-        title="The stack, from bottom to top",
+        title=say("The stack, from bottom to top"),
         prefix=prefix,
         width=width,
     )
@@ -141,60 +161,84 @@ def _pad_material(layer: Layer) -> str | None:
 def _steps(book: Notebook, remake: Remake, setting: SettingShown | None) -> Iterator[Step]:
     wording = book.wording
     yield Step(_look_over(remake))
-    files = ", ".join(artwork.file.rpartition("/")[2] for artwork in remake.project.artwork)
-    name = f" {files}" if files else " the transfer"
-    mirrored = {True: ", mirrored", False: ", not mirrored", None: ""}[remake.mirror]
-    verb, after = ("Cut", ", and weed") if remake.method == "heat-transfer vinyl" else ("Print", "")
-    yield Step(f"{verb}{name} at 100 %{mirrored}{after}.")
+    files = listed(artwork.file.rpartition("/")[2] for artwork in remake.project.artwork)
+    made = _CUTTING if remake.method == "heat-transfer vinyl" else _PRINTING
+    yield Step(say(made[remake.mirror], what=files or say_in("what is printed or cut", "the transfer")))
     if setting:
-        press = setting.press.text if setting.press else "the press"
-        pressure = f", {setting.pressure} pressure" if setting.pressure else ""
-        yield Step(
-            f"Set {press} to {setting.temperature.first} ({setting.temperature.second}){pressure}; let it settle."
-        )
+        yield Step(_set_press(book, setting))
     if remake.pre_press:
         seconds = round(remake.pre_press.seconds)
-        yield Step(f"Pre-press for {wording.time(remake.pre_press).second}; steam escapes sideways.", seconds)
-    layers = "; ".join(layer.label for layer in remake.stack.layers)
-    yield Step(f"Build the stack from the bottom: {layers}.")
+        time = wording.time(remake.pre_press).second
+        yield Step(say("Pre-press for {time}; steam escapes sideways.", time=time), seconds)
+    layers = say_in("between the layers of a stack", "; ").join(isolated(layer.label) for layer in remake.stack.layers)
+    yield Step(say("Build the stack from the bottom: {layers}.", layers=layers))
     face = face_words(remake.setting.face) if remake.setting else None
     if face:
         yield Step(face)
     if setting and remake.setting and remake.setting.time:
-        yield Step(f"Hands clear. Close and press for {setting.time.first}.", round(remake.setting.time.seconds))
-    peel = f" Peel {remake.peel}." if remake.peel else ""
-    yield Step(f"Gloves. Open slowly, lift straight up.{peel}")
-    yield Step(f"Let it cool{_COOLING.get(remake.cool or '', '')} where nobody touches it.")
-    yield Step("Look it over, count the good ones, write the row in the press log.")
+        press_for = say("Hands clear. Close and press for {time}.", time=setting.time.first)
+        yield Step(press_for, round(remake.setting.time.seconds))
+    yield Step(say(_PEELING[remake.peel]))
+    yield Step(say(_COOLING[remake.cool]))
+    yield Step(say("Look it over, count the good ones, write the row in the press log."))
+
+
+def _set_press(book: Notebook, setting: SettingShown) -> str:
+    press = setting.press.text if setting.press else say_in("what is set", "the press")
+    temperature = book.wording.one_line(setting.temperature)
+    if setting.pressure is None:
+        return say("Set {press} to {temperature}; let it settle.", press=press, temperature=temperature)
+    return say(
+        "Set {press} to {temperature}, {pressure} pressure; let it settle.",
+        press=press,
+        temperature=temperature,
+        pressure=setting.pressure,
+    )
 
 
 def _look_over(remake: Remake) -> str:
     """Return the first step: what to clean off, and which side takes the print where that can be mistaken."""
     blank = remake.blank
     if remake.method != "sublimation":
-        return "Roll the lint off the blank and look it over."
-    coated = f": {blank.coated_side}" if blank.coated_side else ""
-    return f"Wipe the blank, peel off any protective film, find the side that takes the print{coated}."
+        return say("Roll the lint off the blank and look it over.")
+    if not blank.coated_side:
+        return say("Wipe the blank, peel off any protective film, find the side that takes the print.")
+    return say(
+        "Wipe the blank, peel off any protective film, find the side that takes the print: {side}.",
+        side=blank.coated_side,
+    )
 
 
 def _together(words: str) -> str:
     """Return words with each figure kept on one line with its unit."""
-    return _FIGURE_AND_UNIT.sub(_STAY, words)
+    return _figure_and_unit(spoken()).sub("\N{NO-BREAK SPACE}", words)
+
+
+@cache
+def _figure_and_unit(_: Language) -> re.Pattern[str]:
+    """Return what finds the space between a figure and its unit, in the language spoken now."""
+    patterns = (say("{n} °C"), say("{n} °F"), say("{n} %"), say("{n} s"), say("{n} min"))
+    units = "|".join(re.escape(each.format(n="").strip()) for each in patterns)
+    return re.compile(rf"(?<=\d) (?=(?:{units})(?!\w))")
 
 
 def _last(book: Notebook, remake: Remake) -> str | None:
     if remake.last is None:
         return None
-    return f"Last pressed {book.wording.day(remake.last.date).words}: {outcome(book, [remake.last])}."
+    return say(
+        "Last pressed {day}: {outcome}.",
+        day=book.wording.day(remake.last.date).words,
+        outcome=outcome(book, [remake.last]),
+    )
 
 
 def _code(book: Notebook, project: Project) -> tuple[str, str]:
     """Return what the square code holds and what that is: the card at home, else the tutorial, else the card's name."""
     shop = book.workshop.shop
     if shop.workshop_address:
-        return addresses.whole(
-            shop.workshop_address, addresses.card(project.id)
-        ), "Opens this card in the workshop copy"
+        here = addresses.whole(shop.workshop_address, addresses.card(project.id))
+        return here, say("Opens this card in the workshop copy")
     if shop.address and project.share.tutorial:
-        return addresses.whole(shop.address, addresses.tutorial(project.id)), "Opens the tutorial in the public copy"
-    return addresses.card(project.id), "Names this card’s page in the workshop copy"
+        there = addresses.whole(shop.address, addresses.tutorial(project.id))
+        return there, say("Opens the tutorial in the public copy")
+    return addresses.card(project.id), say("Names this card’s page in the workshop copy")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from maker_site.language import listed, say, say_in, say_n
 from maker_site.pages import addresses
 from maker_site.pages.cost_words import cost_shown
 from maker_site.pages.marks import swatch
@@ -28,6 +29,7 @@ from maker_site.pages.workshop.proofs import stand_in
 from maker_site.pages.workshop.views import Fact, ProjectPage
 from maker_site.pages.writing import written
 from maker_site.records import Order, Project
+from maker_site.records.words import difficulty_said
 
 
 def project_page(book: Notebook, project: Project) -> Page:
@@ -39,10 +41,11 @@ def project_page(book: Notebook, project: Project) -> Page:
     photos = photos_of(book, project)
     artwork = tuple(artwork_row(book, project, index, here) for index in range(len(project.artwork)))
     write_up = None
+    photo_words = say("Photo of {project}", project=project.title)
     if project.tutorial:
         write_up, _ = written(
             project.tutorial,
-            lambda path: picture_at(book.pictures, f"projects/{project.id}/{path}", f"Photo of {project.title}"),
+            lambda path: picture_at(book.pictures, f"projects/{project.id}/{path}", photo_words),
             lambda picture: figure_html(picture, here),
         )
     view = ProjectPage(
@@ -57,7 +60,7 @@ def project_page(book: Notebook, project: Project) -> Page:
         None if photos else stand_in(book, project, here),
         project.summary,
         start_shown(book, remake.setting) if remake.setting else None,
-        Link("Press card", addresses.card(project.id)),
+        Link(say("Press card"), addresses.card(project.id)),
         hazards(remake.cautions),
         write_up,
         tuple(log_row(book, row) for row in reversed(rows)),
@@ -65,26 +68,27 @@ def project_page(book: Notebook, project: Project) -> Page:
         artwork,
         tuple(_supplies(book, project)),
         cost_shown(book, project),
-        Link("Cost sheet, with figures to try", addresses.cost(project.id)),
-        tuple(_shared(project)),
+        Link(say("Cost sheet, with figures to try"), addresses.cost(project.id)),
+        tuple(_shared(book, project)),
         project.note,
-        Link("Video", project.video) if project.video else None,
-        Link("Proof", addresses.proof(project.id)) if any(each.proof for each in artwork) else None,
+        Link(say("Video"), project.video) if project.video else None,
+        Link(say("Proof"), addresses.proof(project.id)) if any(each.proof for each in artwork) else None,
     )
     return Page(here, "workshop/project.html", project.title, view, door="catalogue/index.html")
 
 
 def _facts(book: Notebook, project: Project) -> Iterator[Fact]:
+    count = book.wording.count
     facts = [
-        ("Method", book.workshop.method_of(project)),
-        ("Sold or given as", f"a set of {project.pieces}" if project.pieces > 1 else None),
-        ("Occasions", ", ".join(project.occasions)),
-        ("Difficulty", project.difficulty),
-        ("Time needed", project.time_needed),
-        ("At once", f"{project.at_once} in the press" if project.at_once else None),
-        ("Batch", f"{project.batch} at one go" if project.batch else None),
-        ("For", project.for_),
-        ("Care", project.care),
+        (say("Method"), say(book.workshop.method_of(project))),
+        (say("Sold or given as"), book.wording.set_of(project.pieces) if project.pieces > 1 else None),
+        (say("Occasions"), listed(project.occasions)),
+        (say("Difficulty"), difficulty_said(project.difficulty) if project.difficulty else None),
+        (say("Time needed"), project.time_needed),
+        (say("At once"), say("{n} in the press", n=count(project.at_once)) if project.at_once else None),
+        (say("Batch"), say("{n} at one go", n=count(project.batch)) if project.batch else None),
+        (say_in("whom it is for", "For"), project.for_),
+        (say("Care"), project.care),
     ]
     yield from (Fact(name, value) for name, value in facts if value)
     if project.order:
@@ -93,38 +97,39 @@ def _facts(book: Notebook, project: Project) -> Iterator[Fact]:
 
 def _order(book: Notebook, order: Order) -> Iterator[Fact]:
     if order.for_:
-        yield Fact("Ordered by", order.for_)
+        yield Fact(say("Ordered by"), order.for_)
     if order.due:
-        yield Fact("Due", book.wording.day(order.due).words)
+        yield Fact(say("Due"), book.wording.day(order.due).words)
     if order.paid:
-        yield Fact("Paid", book.money(order.paid) or "")
+        yield Fact(say("Paid"), book.money(order.paid) or "")
     if order.names:
-        yield Fact("Names", ", ".join(order.names))
+        yield Fact(say("Names"), listed(order.names))
     if order.note:
-        yield Fact("Order note", order.note)
+        yield Fact(say("Order note"), order.note)
 
 
 def _supplies(book: Notebook, project: Project) -> Iterator[Fact]:
     for use in project.supplies:
         supply = book.workshop.supplies[use.supply]
-        yield Fact(supply.name, use.use.typed if use.use else "as needed")
+        yield Fact(supply.name, use.use.typed if use.use else say("as needed"))
 
 
-def _shared(project: Project) -> Iterator[str]:
+def _shared(book: Notebook, project: Project) -> Iterator[str]:
     share = project.share
     if share.tutorial:
-        yield "the tutorial"
+        yield say("the tutorial")
     if share.tutorial and share.setting:
-        yield "its setting"
+        yield say("its setting")
     if share.tutorial and share.supplies:
-        yield "its supplies list"
+        yield say("its supplies list")
     if share.menu:
-        yield "an entry on the menu"
-    photos = sum(photo.share for photo in project.photos)
+        yield say("an entry on the menu")
+    photos, every = sum(photo.share for photo in project.photos), len(project.photos)
     if photos and (share.tutorial or share.menu):
-        every = photos == len(project.photos)
-        yield (
-            ("its photo" if photos == 1 else f"all {photos} photos")
-            if every
-            else f"{photos} of {len(project.photos)} photos"
-        )
+        shown, of = book.wording.count(photos), book.wording.count(every)
+        if photos < every:
+            yield say_n("{n} of {every} photos", "{n} of {every} photos", every, n=shown, every=of)
+        elif photos == 1:
+            yield say("its photo")
+        else:
+            yield say_n("all {n} photos", "all {n} photos", photos, n=shown)
