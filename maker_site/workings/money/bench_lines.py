@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from maker_site.language import apart, say, say_n
 from maker_site.records.quantities import Duration
 from maker_site.workings.money.case import Case, Setting
 from maker_site.workings.money.landed import Landed, landed
@@ -20,40 +21,50 @@ _MINUTES_PER_HOUR = 60
 
 def blank_line(case: Case) -> CostLine:
     """Return the line of the blanks, at their landed cost."""
-    cost = landed(case.blank)
+    cost, name = landed(case.blank), say("Blank")
+    if cost.each is None and case.blank.bought:
+        return unknown(name, say("no price is written for any lot of {blank}", blank=case.blank.id))
     if cost.each is None:
-        bought = "no price is written for any lot" if case.blank.bought else "nothing bought is written"
-        return unknown("Blank", f"{bought} of {case.blank.id}")
+        return unknown(name, say("nothing bought is written of {blank}", blank=case.blank.id))
     return CostLine(
-        "Blank",
+        name,
         cost.each * case.pieces,
-        f"{case.figures.fine(cost.each)} landed ({_landed_words(cost, case.figures)}){case.times_pieces}",
+        case.times_pieces(_landed_words(cost, cost.each, case.figures)),
         _landed_assumed(cost),
         used_up=True,
     )
 
 
-def _landed_words(cost: Landed, figures: Figures) -> str:
-    parts = [f"{figures.typed(cost.paid)} paid"]
+def _landed_words(cost: Landed, each: Fraction, figures: Figures) -> str:
+    parts = [say("{amount} paid", amount=figures.typed(cost.paid))]
     if cost.delivery:
-        parts.append(f"{figures.typed(cost.delivery)} delivery")
+        parts.append(say("{amount} delivery", amount=figures.typed(cost.delivery)))
     if cost.import_charges:
-        parts.append(f"{figures.typed(cost.import_charges)} import charges")
-    over = f"{cost.count} in {cost.lots} lots" if cost.lots > 1 else f"{cost.count}"
-    return f"{' + '.join(parts)}, ÷ {over}"
+        parts.append(say("{amount} import charges", amount=figures.typed(cost.import_charges)))
+    over = str(cost.count)
+    if cost.lots > 1:
+        over = say_n("{count} in {n} lot", "{count} in {n} lots", cost.lots, count=cost.count)
+    return say(
+        "{each} landed ({sum}, ÷ {count})",
+        each=figures.fine(each),
+        sum=" + ".join(apart(part) for part in parts),
+        count=over,
+    )
 
 
 def _landed_assumed(cost: Landed) -> tuple[str, ...]:
     words: list[str] = []
     if cost.without_price:
-        words.append(f"{_lots(cost.without_price)} without a price cost the same")
+        words.append(
+            say_n(
+                "{n} lot without a price cost the same",
+                "{n} lots without a price cost the same",
+                cost.without_price,
+            )
+        )
     if cost.without_delivery:
-        words.append(f"delivery of {_lots(cost.without_delivery)} was free")
+        words.append(say_n("delivery of {n} lot was free", "delivery of {n} lots was free", cost.without_delivery))
     return tuple(words)
-
-
-def _lots(count: int) -> str:
-    return "1 lot" if count == 1 else f"{count} lots"
 
 
 def power_lines(case: Case) -> Iterator[CostLine]:
@@ -65,47 +76,60 @@ def power_lines(case: Case) -> Iterator[CostLine]:
 
 def _lacking(case: Case, setting: Setting) -> str | None:
     if case.workshop.shop.electricity is None:
-        return "the shop has no price of electricity"
+        return say("the shop has no price of electricity")
     if setting.press is None:
-        return "no pressing says which press"
+        return say("no pressing says which press")
     if setting.press.watts is None:
-        return f"{setting.press.id} has no watts"
+        return say("{press} has no watts", press=setting.press.id)
     return None
 
 
 def _pressing_power(case: Case, setting: Setting) -> CostLine:
-    name, press, rate = "Power, pressing", setting.press, case.workshop.shop.electricity
+    name, press, rate = say("Power, pressing"), setting.press, case.workshop.shop.electricity
     if (why := _lacking(case, setting)) or press is None or press.watts is None or rate is None:
         return unknown(name, why or "")
     if setting.time is None:
-        return unknown(name, "no pressing says how long")
+        return unknown(name, say("no pressing says how long"))
     if press.duty is None:
-        return unknown(name, f"{press.id} has no duty (the share of the time that it heats)")
+        return unknown(name, say("{press} has no duty (the share of the time that it heats)", press=press.id))
     price, duty = Fraction(rate.value), press.duty.of_one
     energy = kilowatt_hours(press.watts, setting.time.seconds, duty)
+    words = say(
+        "{watts} W × {duty} × {seconds} s ({source}) × {price} a kWh",
+        watts=press.watts,
+        duty=case.figures.percent(duty),
+        seconds=case.figures.number(setting.time.seconds),
+        source=setting.source,
+        price=case.figures.typed(rate.value),
+    )
+    assumed = (say("the supplier's time"), say("the only press")) if setting.assumed else ()
     return CostLine(
         name,
         energy * price / case.at_once * case.pieces,
-        f"{press.watts} W × {case.figures.percent(duty)} × {case.figures.number(setting.time.seconds)} s"
-        f" ({setting.source}) × {case.figures.typed(rate.value)} a kWh{case.over_at_once}{case.times_pieces}",
-        (*case.at_once_assumed, *(("the supplier's time", "the only press") if setting.assumed else ())),
+        case.times_pieces(case.over_at_once(words)),
+        (*case.at_once_assumed, *assumed),
         used_up=True,
     )
 
 
 def _warm_up(case: Case, setting: Setting) -> CostLine:
-    name, press, rate = "Power, warm-up", setting.press, case.workshop.shop.electricity
+    name, press, rate = say("Power, warm-up"), setting.press, case.workshop.shop.electricity
     if (why := _lacking(case, setting)) or press is None or press.watts is None or rate is None:
         return unknown(name, why or "")
     if press.warm_up is None:
-        return unknown(name, f"{press.id} has no warm-up time")
+        return unknown(name, say("{press} has no warm-up time", press=press.id))
     energy = kilowatt_hours(press.watts, press.warm_up.seconds)
+    words = say(
+        "{watts} W × {minutes} min × {price} a kWh",
+        watts=press.watts,
+        minutes=case.figures.number(press.warm_up.minutes),
+        price=case.figures.typed(rate.value),
+    )
     return CostLine(
         name,
         energy * Fraction(rate.value) / case.batch,
-        f"{press.watts} W × {case.figures.number(press.warm_up.minutes)} min"
-        f" × {case.figures.typed(rate.value)} a kWh ÷ batch of {case.batch}",
-        (*case.batch_assumed, *(("the only press",) if setting.assumed else ())),
+        case.over_batch(words),
+        (*case.batch_assumed, *((say("the only press"),) if setting.assumed else ())),
         shared=True,
     )
 
@@ -113,9 +137,9 @@ def _warm_up(case: Case, setting: Setting) -> CostLine:
 def labour_lines(case: Case) -> Iterator[CostLine]:
     """Yield design (shared over the batch), pressing (each time) and finishing (good pieces only)."""
     minutes = case.project.minutes
-    yield _labour(case, "Design", minutes.design, shared=True)
-    yield _labour(case, "Press work", minutes.press, used_up=True)
-    yield _labour(case, "Finishing", minutes.finish)
+    yield _labour(case, say("Design"), minutes.design, shared=True)
+    yield _labour(case, say("Press work"), minutes.press, used_up=True)
+    yield _labour(case, say("Finishing"), minutes.finish)
 
 
 def _labour(case: Case, name: str, time: Duration | None, *, shared: bool = False, used_up: bool = False) -> CostLine:
@@ -124,17 +148,19 @@ def _labour(case: Case, name: str, time: Duration | None, *, shared: bool = Fals
     if rate is None and written is not None:
         rate = Fraction(written.value)
     if rate is None:
-        return unknown(name, "the shop has no rate for labour", labour=True)
+        return unknown(name, say("the shop has no rate for labour"), labour=True)
     if time is None:
-        return unknown(name, "the project says no minutes; write 0 where it takes none", labour=True)
+        return unknown(name, say("the project says no minutes; write 0 where it takes none"), labour=True)
     minutes = time.minutes / case.batch if shared else time.minutes * case.scale
-    how = f" ÷ batch of {case.batch}" if shared else ""
-    if case.scale != 1 and not shared:
-        how = f" × {case.pieces} pieces instead of {case.project.pieces}"
+    taken = say("{n} min", n=case.figures.number(time.minutes))
+    if shared:
+        taken = case.over_batch(taken)
+    elif case.scale != 1:
+        taken = case.times_pieces_instead(taken)
     return CostLine(
         name,
         minutes / _MINUTES_PER_HOUR * rate,
-        f"{case.figures.number(time.minutes)} min{how} × {case.figures.fine(rate)} an hour",
+        say("{time} × {rate} an hour", time=taken, rate=case.figures.fine(rate)),
         case.batch_assumed if shared else (),
         used_up=used_up,
         shared=shared,

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from maker_site.language import say, say_n
 from maker_site.records import Blank, Press, Pressing, Project, Workshop
 from maker_site.records.quantities import Duration
 from maker_site.workings.money.words import Figures
@@ -79,15 +80,29 @@ class Case:
         """Pieces in what is sold as one."""
         return self.what_if.pieces or self.project.pieces
 
-    @property
-    def times_pieces(self) -> str:
-        """Words for a cost that every piece has."""
-        return "" if self.pieces == 1 else f" × {self.pieces} pieces"
+    def times_pieces(self, sum_: str) -> str:
+        """Return the words of a sum for a cost that every piece has."""
+        if self.pieces == 1:
+            return sum_
+        return say_n("{sum} × {n} piece", "{sum} × {n} pieces", self.pieces, sum=sum_)
 
-    @property
-    def over_at_once(self) -> str:
-        """Words for a cost that pieces pressed together share."""
-        return "" if self.at_once == 1 else f" ÷ {self.at_once} at once"
+    def times_pieces_instead(self, sum_: str) -> str:
+        """Return the words of a sum that is scaled to another count than the record's."""
+        return say_n(
+            "{sum} × {n} piece instead of {written}",
+            "{sum} × {n} pieces instead of {written}",
+            self.pieces,
+            sum=sum_,
+            written=self.project.pieces,
+        )
+
+    def over_at_once(self, sum_: str) -> str:
+        """Return the words of a sum for a cost that pieces pressed together share."""
+        return sum_ if self.at_once == 1 else say("{sum} ÷ {count} at once", sum=sum_, count=self.at_once)
+
+    def over_batch(self, sum_: str) -> str:
+        """Return the words of a sum for a cost that is shared over the batch."""
+        return say("{sum} ÷ batch of {count}", sum=sum_, count=self.batch)
 
     @property
     def scale(self) -> Fraction:
@@ -102,7 +117,7 @@ class Case:
     @property
     def batch_assumed(self) -> tuple[str, ...]:
         """Words for a batch that nobody wrote."""
-        return () if self.what_if.batch or self.project.batch else ("made one at a time",)
+        return () if self.what_if.batch or self.project.batch else (say("made one at a time"),)
 
     @property
     def at_once(self) -> int:
@@ -112,7 +127,7 @@ class Case:
     @property
     def at_once_assumed(self) -> tuple[str, ...]:
         """Words for a count that nobody wrote."""
-        return () if self.project.at_once or self._at_once_logged else ("pressed one at a time",)
+        return () if self.project.at_once or self._at_once_logged else (say("pressed one at a time"),)
 
     @property
     def _at_once_logged(self) -> int | None:
@@ -131,13 +146,13 @@ class Case:
         good = [each for each in self.pressings if each.good] or self.pressings
         if good:
             latest = good[-1]
-            source = f"pressed {latest.date.isoformat()}"
+            source = say("pressed {day}", day=self.figures.day(latest.date))
             return Setting(self.workshop.presses.get(latest.press), latest.time, source, assumed=False)
         presses = tuple(self.workshop.presses.values())
         sheet = self.blank.sheet
         return Setting(
             presses[0] if len(presses) == 1 else None,
             sheet.time.high if sheet and sheet.time else None,
-            "the supplier's sheet, nothing pressed yet",
+            say("the supplier's sheet, nothing pressed yet"),
             assumed=True,
         )

@@ -10,21 +10,24 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from maker_site.language import listed, marked, say
 from maker_site.records import Supply
 from maker_site.records.quantities import Measure, Size
 from maker_site.workings.money.words import Figures
 
 _COUNTED: Final = ("pieces", "sheets")
-_UNIT_WORDS: Final = {
-    "ml": "ml",
-    "mm": "m",
-    "g": "g",
-    "m2": "m²",
-    "sheets": "sheet",
-    "pieces": "piece",
-    "pressings": "pressing",
+_PRICE_OF_ONE: Final = {
+    "ml": marked("{price} a ml"),
+    "mm": marked("{price} a m"),
+    "g": marked("{price} a g"),
+    "m2": marked("{price} a m²"),
+    "sheets": marked("{price} a sheet"),
+    "pieces": marked("{price} a piece"),
+    "pressings": marked("{price} a pressing"),
 }
-"""A unit as it stands after “a”; lengths are told by the metre."""
+"""The price of one unit; lengths are told by the metre."""
+_UNIT_WORDS: Final = {"sheets": marked("sheets"), "pieces": marked("pieces"), "pressings": marked("pressings")}
+"""Units that are words."""
 _MM_PER_M = 1000
 
 
@@ -33,6 +36,7 @@ class Missing:
     """What keeps a figure from being worked out."""
 
     why: str
+    """Said."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +50,7 @@ class UnitPrice:
     def words(self, figures: Figures) -> str:
         """Return it as ``£0.127 a m``."""
         shown = self.each * _MM_PER_M if self.unit == "mm" else self.each
-        return f"{figures.fine(shown)} a {_UNIT_WORDS[self.unit]}"
+        return say(_PRICE_OF_ONE[self.unit], price=figures.fine(shown))
 
 
 def choose(
@@ -65,15 +69,15 @@ def choose(
     if len(found) == 1:
         return found[0]
     if not found:
-        return Missing(f"no supply of the kind “{kind}” is recorded")
-    names = ", ".join(supply.id for supply in found)
-    return Missing(f"it could be any of {names}; name one in the project's supplies or stack")
+        return Missing(say("no supply of the kind “{kind}” is recorded", kind=say(kind)))
+    names = listed(supply.id for supply in found)
+    return Missing(say("it could be any of {names}; name one in the project's supplies or stack", names=names))
 
 
 def unit_price(supply: Supply) -> UnitPrice | Missing:
     """Return price over contents; the price is for one piece where no contents are written."""
     if supply.price is None:
-        return Missing(f"{supply.id} has no price")
+        return Missing(say("{supply} has no price", supply=supply.id))
     price = Fraction(supply.price.value)
     if supply.contents is None:
         return UnitPrice(price, "pieces")
@@ -84,7 +88,19 @@ def cost_of_use(use: Measure, price: UnitPrice, supply: Supply) -> Fraction | Mi
     """Return what an amount of a supply costs; pieces and sheets are counted alike."""
     if use.unit == price.unit or (use.unit in _COUNTED and price.unit in _COUNTED):
         return use.amount * price.each
-    return Missing(f"{supply.id} is bought in {price.unit} and used in {use.unit}")
+    return Missing(
+        say(
+            "{supply} is bought in {unit} and used in {other}",
+            supply=supply.id,
+            unit=unit_word(price.unit),
+            other=unit_word(use.unit),
+        )
+    )
+
+
+def unit_word(unit: str) -> str:
+    """Return a unit of `Measure` in words: ``sheets``; a symbol as it is."""
+    return say(_UNIT_WORDS.get(unit, unit))
 
 
 def _same(one: Size, other: Size) -> bool:

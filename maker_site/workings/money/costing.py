@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from maker_site.language import say
 from maker_site.records import Pressing, Project, Workshop
 from maker_site.workings.money.bench_lines import blank_line, labour_lines, power_lines
 from maker_site.workings.money.case import Case, WhatIf
@@ -104,12 +105,14 @@ def by_project(pressings: Iterable[Pressing]) -> Mapping[str, tuple[Pressing, ..
 def _overhead(case: Case, lines: Sequence[CostLine]) -> CostLine:
     overhead = case.workshop.shop.overhead
     if overhead is None:
-        return unknown("Overhead", "the shop says no overhead; write 0 % where there is none")
+        return unknown(say("Overhead"), say("the shop says no overhead; write 0 % where there is none"))
     known = [line.exact for line in lines if line.exact is not None]
-    which = "the lines above" if len(known) == len(lines) else "the known lines above, so at least"
+    share = case.figures.percent(overhead.of_one)
     return CostLine(
-        "Overhead",
+        say("Overhead"),
         sum(known, Fraction(0)) * overhead.of_one,
-        f"{case.figures.percent(overhead.of_one)} of {which}",
+        say("{share} of the lines above", share=share)
+        if len(known) == len(lines)
+        else say("{share} of the known lines above, so at least", share=share),
         overhead=True,
     )

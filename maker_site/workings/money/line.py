@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
+from maker_site.language import listed, say
 from maker_site.workings.money.words import Figures, decimal_of
 from maker_site.workings.money.yields import Yield
 
@@ -18,6 +19,7 @@ class CostLine:
     """What one thing costs in one sold item, and how that comes about."""
 
     name: str
+    """Said, as are all words here."""
     exact: Fraction | None
     """Per sold item, unrounded, spoilage counted in; None where a figure is missing."""
     basis: str
@@ -48,12 +50,14 @@ class CostLine:
     @property
     def whole_basis(self) -> str:
         """The arithmetic with what is assumed in it."""
-        return f"{self.basis}; assumed: {', '.join(self.assumed)}" if self.assumed else self.basis
+        if not self.assumed:
+            return self.basis
+        return say("{sum}; assumed: {assumed}", sum=self.basis, assumed=listed(self.assumed))
 
 
 def unknown(name: str, why: str, *, labour: bool = False) -> CostLine:
     """Return a line that is not known, with the figure that is missing."""
-    return CostLine(name, None, f"not known: {why}", labour=labour)
+    return CostLine(name, None, say("not known: {why}", why=why), labour=labour)
 
 
 def over_yield(line: CostLine, share: Yield, figures: Figures) -> CostLine:
@@ -61,11 +65,13 @@ def over_yield(line: CostLine, share: Yield, figures: Figures) -> CostLine:
     if not line.used_up or line.exact is None:
         return line
     if not share.share:
-        return replace(line, exact=None, basis=f"not known: nothing came out good yet ({share.source}); {line.basis}")
-    assumed = (f"yield {figures.percent(share.share)}",) if share.assumed else ()
+        basis = say("not known: nothing came out good yet ({source}); {sum}", source=share.source, sum=line.basis)
+        return replace(line, exact=None, basis=basis)
+    good = figures.percent(share.share)
+    assumed = (say("yield {share}", share=good),) if share.assumed else ()
     return replace(
         line,
         exact=line.exact / share.share,
-        basis=f"{line.basis} ÷ {figures.percent(share.share)} yield ({share.source})",
+        basis=say("{sum} ÷ {share} yield ({source})", sum=line.basis, share=good, source=share.source),
         assumed=(*line.assumed, *assumed),
     )

@@ -8,6 +8,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final, Literal
 
+from maker_site.language import marked, say
 from maker_site.records import Project, Shop
 from maker_site.workings.money.costing import CostSheet
 from maker_site.workings.money.words import Figures, minor_unit
@@ -59,8 +60,9 @@ class Price:
     markup: Fraction | None = None
     """Profit over cost; None where the cost is nothing."""
     reason: str = ""
-    """Why there is no price, in a sentence."""
+    """Why there is no price, in a sentence, said."""
     cautions: tuple[str, ...] = ()
+    """Said."""
 
 
 def terms_of(shop: Shop) -> Terms:
@@ -90,7 +92,7 @@ def price_for(
     cost: Fraction, terms: Terms, figures: Figures, *, typed: Decimal | None = None, complete: bool = True
 ) -> Price:
     """Return the price for a cost, worked out unless it is `typed`; a cost that is not `complete` is a least."""
-    least = () if complete else ("figures are missing: the cost is at least this, and the profit at most",)
+    least = () if complete else (say("figures are missing: the cost is at least this, and the profit at most"),)
     if typed is not None:
         price = _taken_apart(typed, cost, terms)
         return _with(price, "typed", None, (*_typed_cautions(price, terms, figures), *least))
@@ -118,20 +120,27 @@ def _wanted(cost: Fraction, terms: Terms, figures: Figures) -> Fraction | str:
     elif terms.markup is not None:
         left, to_bear = net_share - terms.fee_share, cost * (1 + terms.markup) + terms.fee_fixed
     else:
-        return "no margin or markup is wanted: write one of them in the shop's record, or type a price"
+        return say("no margin or markup is wanted: write one of them in the shop's record, or type a price")
     return to_bear / left if left > 0 else _no_price(terms, net_share, figures)
 
 
 def _no_price(terms: Terms, net_share: Fraction, figures: Figures) -> str:
     fee, most = figures.percent(terms.fee_share), 1 - terms.fee_share / net_share
     if most <= 0:
-        return f"the fee of {fee} takes all that the tax leaves of any price, so no price can earn anything"
+        return say(
+            "the fee of {fee} takes all that the tax leaves of any price, so no price can earn anything", fee=fee
+        )
     margin = terms.margin or Fraction(0)
     if margin >= 1:
-        return f"a margin of {figures.percent(margin)} can't be met by any price: it leaves nothing for the cost"
-    return (
-        f"a margin of {figures.percent(margin)} can't be met by any price: after the fee of {fee} it must stay "
-        f"under {figures.percent(most)} of net sales"
+        return say(
+            "a margin of {margin} can't be met by any price: it leaves nothing for the cost",
+            margin=figures.percent(margin),
+        )
+    return say(
+        "a margin of {margin} can't be met by any price: after the fee of {fee} it must stay under {most} of net sales",
+        margin=figures.percent(margin),
+        fee=fee,
+        most=figures.percent(most),
     )
 
 
@@ -159,13 +168,17 @@ def _typed_cautions(price: Price, terms: Terms, figures: Figures) -> tuple[str, 
     if price.profit is None:
         return ()
     if price.profit < 0:
-        return (f"this price loses {figures.money(-price.profit)} on every sale",)
-    for wanted, made, what in (
-        (terms.margin, price.margin, "margin"),
-        (terms.markup if terms.margin is None else None, price.markup, "markup"),
+        return (say("this price loses {amount} on every sale", amount=figures.money(-price.profit)),)
+    for wanted, made, words in (
+        (terms.margin, price.margin, marked("this price makes a margin of {made}, not the {wanted} wanted")),
+        (
+            terms.markup if terms.margin is None else None,
+            price.markup,
+            marked("this price makes a markup of {made}, not the {wanted} wanted"),
+        ),
     ):
         if wanted is not None and made is not None and made < wanted:
-            return (f"this price makes a {what} of {figures.percent(made)}, not the {figures.percent(wanted)} wanted",)
+            return (say(words, made=figures.percent(made), wanted=figures.percent(wanted)),)
     return ()
 
 

@@ -6,16 +6,19 @@ Inner module of the money workings.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import ceil
 from typing import Final
 
+from maker_site.language import say, say_n
 from maker_site.records import Supply
 from maker_site.records.project import Use
 from maker_site.records.quantities import Measure
+from maker_site.records.words import with_capital
 from maker_site.workings.money.case import Case
-from maker_site.workings.money.choice import Missing, UnitPrice, choose, cost_of_use, unit_price
+from maker_site.workings.money.choice import Missing, UnitPrice, choose, cost_of_use, unit_price, unit_word
 from maker_site.workings.money.line import CostLine, unknown
 from maker_site.workings.money.words import Figures
 
@@ -52,15 +55,16 @@ def use_line(case: Case, use: Use) -> CostLine:
     if worn is not None:
         return _worn_use_line(case, use, supply, worn)
     if taken is None:
-        return unknown(supply.name, f"the project says not how much {supply.id} it takes")
+        return unknown(supply.name, say("the project says not how much {supply} it takes", supply=supply.id))
     each = cost_of_use(taken, price, supply)
     if isinstance(each, Missing):
         return unknown(supply.name, each.why)
     times, words = _times(case, supply, of_piece=use.use is None)
+    amount = taken.typed or case.figures.number(taken.amount)
     return CostLine(
         supply.name,
         each * times,
-        f"{taken.typed or case.figures.number(taken.amount)} × {price.words(case.figures)}{words}",
+        words(say("{amount} × {price}", amount=amount, price=price.words(case.figures))),
         used_up=supply.kind not in _ON_GOOD_PIECES,
     )
 
@@ -69,13 +73,16 @@ def _worn_use_line(case: Case, use: Use, supply: Supply, worn: _Worn) -> CostLin
     """Return the line of something that lasts: a use is a pressing of its life, one a piece if unsaid."""
     taken = use.use or Measure(Fraction(1), "pressings")
     if taken.unit not in _COUNTED_USES:
-        return unknown(supply.name, f"{supply.id} lasts pressings and is used in {taken.unit}")
+        why = say("{supply} lasts pressings and is used in {unit}", supply=supply.id, unit=unit_word(taken.unit))
+        return unknown(supply.name, why)
     times, words = _times(case, supply, of_piece=use.use is None)
-    uses = f" × {case.figures.number(taken.amount)}" if taken.amount != 1 else ""
+    uses = worn.words
+    if taken.amount != 1:
+        uses = say("{sum} × {count}", sum=uses, count=case.figures.number(taken.amount))
     return CostLine(
         supply.name,
         worn.each * taken.amount * times,
-        f"{worn.words}{uses}{words}",
+        words(uses),
         used_up=supply.kind not in _ON_GOOD_PIECES,
     )
 
@@ -85,20 +92,39 @@ def _worn(supply: Supply, price: UnitPrice, figures: Figures) -> _Worn | Missing
     if supply.lasts is None:
         return None
     if supply.lasts.unit not in _COUNTED_USES:
-        return Missing(f"{supply.id} says not how many pressings it lasts")
+        return Missing(_says_no_life(supply))
     whole_packet = price.unit not in ("sheets", "pieces") and supply.contents is not None
     one = price.each * supply.contents.amount if whole_packet and supply.contents else price.each
     lasts = supply.lasts.amount
-    return _Worn(one / lasts, f"{figures.fine(one)} ÷ {figures.number(lasts)} pressings")
+    words = say_n(
+        "{price} ÷ {n} pressing",
+        "{price} ÷ {n} pressings",
+        ceil(lasts),
+        price=figures.fine(one),
+        n=figures.number(lasts),
+    )
+    return _Worn(one / lasts, words)
 
 
-def _times(case: Case, supply: Supply, *, of_piece: bool) -> tuple[Fraction, str]:
-    """Return how often the amount is taken for one sold item: a supply's own use is for one piece."""
+def _times(case: Case, supply: Supply, *, of_piece: bool) -> tuple[Fraction, Callable[[str], str]]:
+    """Return how often the amount is taken for one sold item, and what words make of a sum with that.
+
+    A supply's own use is for one piece.
+    """
     if of_piece:
         return Fraction(case.pieces), case.times_pieces
     if supply.kind == "packaging" or case.scale == 1:
-        return Fraction(1), ""
-    return case.scale, f" × {case.pieces} pieces instead of {case.project.pieces}"
+        return Fraction(1), str
+    return case.scale, case.times_pieces_instead
+
+
+def _says_no_life(supply: Supply) -> str:
+    return say("{supply} says not how many pressings it lasts", supply=supply.id)
+
+
+def says_no_use(supply: Supply) -> str:
+    """Return the words for a supply of which nobody knows how much a piece takes."""
+    return say("{supply} says not how much of it one piece takes; write its “use”", supply=supply.id)
 
 
 def project_lines(case: Case) -> Iterator[CostLine]:
@@ -118,10 +144,10 @@ def stack_lines(case: Case) -> Iterator[CostLine]:
     shelf = {supply.kind for supply in case.workshop.supplies.values()}
     stack = case.stack or tuple(layer for layer in _USUAL_LAYERS if layer in shelf)
     if not stack:
-        yield unknown("Papers and sheets", "no stack is written in the project or its pressings")
+        yield unknown(say("Papers and sheets"), say("no stack is written in the project or its pressings"))
         return
     for line in _layer_lines(case, stack):
-        yield line if case.stack else replace(line, assumed=(*line.assumed, "the usual stack, none is written"))
+        yield line if case.stack else replace(line, assumed=(*line.assumed, say("the usual stack, none is written")))
 
 
 def _layer_lines(case: Case, stack: tuple[str, ...]) -> Iterator[CostLine]:
@@ -133,7 +159,7 @@ def _layer_lines(case: Case, stack: tuple[str, ...]) -> Iterator[CostLine]:
         if isinstance(supply, Missing):
             recorded = any(each.kind == layer for each in case.workshop.supplies.values())
             if layer != "pad" or recorded:
-                yield unknown(layer.capitalize(), supply.why)
+                yield unknown(with_capital(say(layer)), supply.why)
         elif supply.kind not in case.of_picture and supply.id not in counted:
             yield _layer(case, supply, times)
 
@@ -150,7 +176,7 @@ def _layer(case: Case, supply: Supply, times: int) -> CostLine:
         return CostLine(
             supply.name,
             worn.each * times / case.at_once * case.pieces,
-            f"{worn.words}{_layers(times)}{case.over_at_once}{case.times_pieces}",
+            case.times_pieces(case.over_at_once(_layers(worn.words, times))),
             case.at_once_assumed,
             used_up=True,
         )
@@ -161,21 +187,21 @@ def _layer(case: Case, supply: Supply, times: int) -> CostLine:
         return CostLine(
             supply.name,
             each * case.pieces,
-            f"{supply.use.typed} a piece × {price.words(figures)}{case.times_pieces}",
+            case.times_pieces(say("{amount} a piece × {price}", amount=supply.use.typed, price=price.words(figures))),
             used_up=True,
         )
     if supply.kind in _WORN:
-        return unknown(supply.name, f"{supply.id} says not how many pressings it lasts")
+        return unknown(supply.name, _says_no_life(supply))
     if price.unit not in ("sheets", "pieces"):
-        return unknown(supply.name, f"{supply.id} says not how much of it one piece takes; write its “use”")
+        return unknown(supply.name, says_no_use(supply))
     return CostLine(
         supply.name,
         price.each * times / case.at_once * case.pieces,
-        f"{price.words(figures)}{_layers(times)}{case.over_at_once}{case.times_pieces}",
+        case.times_pieces(case.over_at_once(_layers(price.words(figures), times))),
         case.at_once_assumed,
         used_up=True,
     )
 
 
-def _layers(times: int) -> str:
-    return "" if times == 1 else f" × {times} layers"
+def _layers(sum_: str, times: int) -> str:
+    return sum_ if times == 1 else say_n("{sum} × {n} layer", "{sum} × {n} layers", times, sum=sum_)

@@ -9,16 +9,18 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
+from maker_site.language import marked, say, say_n
 from maker_site.records import Supply
+from maker_site.records.words import with_capital
 from maker_site.workings.money.case import Case
 from maker_site.workings.money.choice import Missing, UnitPrice, choose, cost_of_use, unit_price
 from maker_site.workings.money.ink import ink_ml
 from maker_site.workings.money.line import CostLine, unknown
-from maker_site.workings.money.supply_lines import use_line
+from maker_site.workings.money.supply_lines import says_no_use, use_line
 from maker_site.workings.money.transfer_size import TransferSize, transfer_size
 from maker_site.workings.sheet_layout import SheetLayout, lay_out, sheets_needed
 
-_NO_SIZE: Final = "the blank has no size"
+_NO_SIZE: Final = marked("the blank has no size")
 
 
 def transfer_lines(case: Case) -> Iterator[CostLine]:
@@ -34,7 +36,7 @@ def transfer_lines(case: Case) -> Iterator[CostLine]:
     if not found:
         chosen = choose(kind, (), case.workshop.supplies, case.workshop.shop.paper)
         if isinstance(chosen, Missing):
-            yield unknown(kind.capitalize(), chosen.why)
+            yield unknown(with_capital(say(kind)), chosen.why)
             return
         found = [chosen.id]
     for name in found:
@@ -46,9 +48,9 @@ def sheet_for(case: Case, supply: Supply) -> SheetLayout | Missing:
     size = transfer_size(case.project, case.blank)
     sheet = supply.size or case.workshop.shop.paper
     if size is None:
-        return Missing(_NO_SIZE)
+        return Missing(say(_NO_SIZE))
     if sheet is None:
-        return Missing(f"{supply.id} has no size and the shop no paper")
+        return Missing(say("{supply} has no size and the shop no paper", supply=supply.id))
     printer = case.workshop.shop.printer
     return lay_out(
         (size.width, size.height),
@@ -76,31 +78,39 @@ def _ink(case: Case) -> CostLine:
     ink = choose("ink", named, case.workshop.supplies)
     size = transfer_size(case.project, case.blank)
     price = ink if isinstance(ink, Missing) else unit_price(ink)
+    name = say("Ink")
     if isinstance(ink, Missing) or isinstance(price, Missing):
-        return unknown("Ink", price.why if isinstance(price, Missing) else "")
+        return unknown(name, price.why if isinstance(price, Missing) else "")
     if price.unit != "ml":
-        return unknown("Ink", f"{ink.id} has no contents in ml")
+        return unknown(name, say("{supply} has no contents in ml", supply=ink.id))
     if ink.laydown is None:
-        return unknown("Ink", f"{ink.id} has no laydown")
+        return unknown(name, say("{supply} has no laydown", supply=ink.id))
     if size is None:
-        return unknown("Ink", _NO_SIZE)
+        return unknown(name, say(_NO_SIZE))
     if case.coverage is None:
-        return unknown("Ink", "the artwork's coverage is not measured")
+        return unknown(name, say("the artwork's coverage is not measured"))
     figures = case.figures
     millilitres = ink_ml(size.square_metres, case.coverage, ink.laydown)
+    words = say(
+        "estimate: {width} × {height} mm with bleed × {coverage} coverage × {laydown} ml/m² = {amount} ml × {price}",
+        width=figures.number(size.width),
+        height=figures.number(size.height),
+        coverage=figures.percent(case.coverage),
+        laydown=figures.number(ink.laydown),
+        amount=figures.number(millilitres, 4),
+        price=price.words(figures),
+    )
     return CostLine(
-        "Ink",
+        name,
         millilitres * price.each * case.pieces,
-        f"estimate: {figures.number(size.width)} × {figures.number(size.height)} mm with bleed"
-        f" × {figures.percent(case.coverage)} coverage × {figures.number(ink.laydown)} ml/m²"
-        f" = {figures.number(millilitres, 4)} ml × {price.words(figures)}{case.times_pieces}",
+        case.times_pieces(words),
         _bleed_assumed(size),
         used_up=True,
     )
 
 
 def _material(case: Case, supply: Supply) -> CostLine:
-    name = supply.kind.capitalize()
+    name = with_capital(say(supply.kind))
     price = unit_price(supply)
     if isinstance(price, Missing):
         return unknown(name, price.why)
@@ -111,45 +121,64 @@ def _material(case: Case, supply: Supply) -> CostLine:
         return CostLine(
             name,
             each * case.pieces,
-            f"{supply.use.typed} a piece × {price.words(case.figures)}{case.times_pieces}",
+            case.times_pieces(
+                say("{amount} a piece × {price}", amount=supply.use.typed, price=price.words(case.figures))
+            ),
             used_up=True,
         )
     if price.unit in ("sheets", "pieces"):
         return _sheets(case, supply, price)
     size = transfer_size(case.project, case.blank)
     if size is None:
-        return unknown(name, _NO_SIZE)
+        return unknown(name, say(_NO_SIZE))
     if price.unit == "m2":
         return CostLine(
             name,
             size.square_metres * price.each * case.pieces,
-            f"{case.figures.number(size.square_metres, 4)} m² × {price.words(case.figures)}{case.times_pieces}",
+            case.times_pieces(
+                say(
+                    "{area} m² × {price}",
+                    area=case.figures.number(size.square_metres, 4),
+                    price=price.words(case.figures),
+                )
+            ),
             _bleed_assumed(size),
             used_up=True,
         )
-    return unknown(name, f"{supply.id} says not how much of it one piece takes; write its “use”")
+    return unknown(name, says_no_use(supply))
 
 
 def _sheets(case: Case, supply: Supply, price: UnitPrice) -> CostLine:
-    name = supply.kind.capitalize()
+    name = with_capital(say(supply.kind))
     layout = sheet_for(case, supply)
     size = transfer_size(case.project, case.blank)
     if isinstance(layout, Missing) or size is None:
-        return unknown(name, layout.why if isinstance(layout, Missing) else _NO_SIZE)
-    sides = f"{case.figures.number(size.width)} × {case.figures.number(size.height)} mm"
+        return unknown(name, layout.why if isinstance(layout, Missing) else say(_NO_SIZE))
+    width, height = case.figures.number(size.width), case.figures.number(size.height)
+    sides = say("{width} × {height} mm", width=width, height=height)
     if not layout.count:
-        return unknown(name, f"a transfer of {sides} does not fit a sheet of {supply.id}")
+        why = say("a transfer of {sides} does not fit a sheet of {supply}", sides=sides, supply=supply.id)
+        return unknown(name, why)
     pieces = case.batch * case.pieces
     sheets = sheets_needed(pieces, layout.count)
     printer = case.workshop.shop.printer
     unwritten = tuple(
-        words for value, words in ((printer.margin, "no printer margin"), (printer.gap, "no gap")) if not value
+        words
+        for value, words in ((printer.margin, say("no printer margin")), (printer.gap, say("no gap")))
+        if not value
+    )
+    words = say(
+        "{transfers} of {sides}, {count} to a sheet: {sheets} × {price}",
+        transfers=say_n("{n} transfer", "{n} transfers", pieces),
+        sides=sides,
+        count=layout.count,
+        sheets=say_n("{n} sheet", "{n} sheets", sheets),
+        price=case.figures.fine(price.each),
     )
     return CostLine(
         name,
         sheets * price.each / case.batch,
-        f"{_counted(pieces, 'transfer')} of {sides}, {layout.count} to a sheet: {_counted(sheets, 'sheet')}"
-        f" × {case.figures.fine(price.each)} ÷ batch of {case.batch}",
+        case.over_batch(words),
         (*case.batch_assumed, *_bleed_assumed(size), *unwritten),
         used_up=True,
         shared=True,
@@ -157,9 +186,5 @@ def _sheets(case: Case, supply: Supply, price: UnitPrice) -> CostLine:
     )
 
 
-def _counted(count: int, what: str) -> str:
-    return f"{count} {what}" if count == 1 else f"{count} {what}s"
-
-
 def _bleed_assumed(size: TransferSize) -> tuple[str, ...]:
-    return () if size.bleed_written else ("no bleed",)
+    return () if size.bleed_written else (say("no bleed"),)

@@ -19,7 +19,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Final
 
-from babel.dates import format_date
+from babel.dates import format_skeleton
 from babel.numbers import format_currency, format_decimal, format_percent, get_currency_precision
 
 from maker_site.language import spoken
@@ -96,7 +96,7 @@ class Figures:
         """Return a day within a sentence: by CLDR, the month as a word; in English ``2026-04-18``."""
         if spoken().tag == "en":
             return given.isoformat()
-        return str(format_date(given, "d MMM y", locale=self.locale))
+        return str(format_skeleton("yMMMd", given, locale=self.locale))
 
 
 @lru_cache(maxsize=8192)

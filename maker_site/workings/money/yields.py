@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from maker_site.language import say
 from maker_site.records import Shop
 
 COMMON_YIELD: Final = Fraction(9, 10)
@@ -20,7 +21,7 @@ class Yield:
     share: Fraction
     """0 to 1."""
     source: str
-    """In words, such as ``24 of 25 good``."""
+    """In words, said, such as ``24 of 25 good``."""
     assumed: bool
     """The log says nothing yet."""
 
@@ -32,8 +33,8 @@ class Yield:
 def assumed_yield(shop: Shop) -> Yield:
     """Return what is assumed without a log: the shop's usual yield, else common practice."""
     if shop.usual_yield is not None and 0 < shop.usual_yield.of_one <= 1:
-        return Yield(shop.usual_yield.of_one, "the shop's usual yield, no log yet", assumed=True)
-    return Yield(COMMON_YIELD, "common practice, no log yet", assumed=True)
+        return Yield(shop.usual_yield.of_one, say("the shop's usual yield, no log yet"), assumed=True)
+    return Yield(COMMON_YIELD, say("common practice, no log yet"), assumed=True)
 
 
 def pieces_to_start(wanted: int, share: Fraction) -> int | None:

@@ -1,5 +1,6 @@
 """Money in words, against Babel, ISO 4217 and the decimal module's own rounding."""
 
+from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
@@ -8,6 +9,7 @@ from babel.numbers import format_currency, get_currency_precision
 from hypothesis import given
 from hypothesis import strategies as st
 
+from maker_site.language import Language, speaking
 from maker_site.workings.money import Figures, decimal_of, digits_of, minor_unit, money, rounded
 from tests.checks import check
 from tests.workings.money.bench import POUNDS
@@ -97,3 +99,23 @@ class TestFigures:
         assert POUNDS.number(106) == "106"
         assert POUNDS.percent(Fraction("0.065")) == "6.5 %"
         assert POUNDS.percent(Fraction(11, 12)) == "91.7 %"
+
+
+@pytest.mark.parametrize(  # CLDR, percentFormat; in English the site's own house style
+    ("locale", "written"),
+    [
+        ("en_GB", "6.5 %"),
+        ("de_DE", f"6,5{NO_BREAK}%"),
+        ("tr_TR", "%6,5"),
+        ("he_IL", "6.5%"),
+    ],
+)
+def test_a_share_is_written_as_in_its_place(locale: str, written: str) -> None:
+    assert Figures("EUR", locale).percent(Fraction(13, 200)) == written
+
+
+def test_a_day_within_a_sentence_is_written_by_the_language_spoken() -> None:
+    figures, day = Figures("EUR", "de_DE"), date(2026, 4, 18)
+    assert figures.day(day) == "2026-04-18"
+    with speaking(Language("de", "ltr")):
+        assert figures.day(day) == "18. Apr. 2026"  # CLDR, availableFormats yMMMd
