@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
+from maker_site.language import marked, say
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
-from maker_site.pages.parts import Link
+from maker_site.pages.parts import Link, Picture
 from maker_site.pages.pictures import picture_at
 from maker_site.pages.plots import blank_yield_plot
 from maker_site.pages.stand_in import blank_drawing
-from maker_site.pages.workshop.ladders import TRIES_SOURCE, tries_shown
+from maker_site.pages.workshop.ladders import tries_shown, tries_source
 from maker_site.pages.workshop.pieces import (
     BAND_HEIGHT,
     BAND_WIDTH,
@@ -41,7 +42,7 @@ def blank_list(book: Notebook) -> Page:
     """Return blanks/index.html."""
     ordered = sorted(book.workshop.blanks.values(), key=lambda blank: (blank.substrate, blank.name.casefold()))
     rows = tuple(_row(book, blank) for blank in ordered)
-    return Page("blanks/index.html", "workshop/blanks.html", "Blanks", BlankList(rows), door="blanks/index.html")
+    return Page("blanks/index.html", "workshop/blanks.html", say("Blanks"), BlankList(rows), door="blanks/index.html")
 
 
 def blank_page(book: Notebook, blank: Blank) -> Page:
@@ -55,7 +56,7 @@ def _row(book: Notebook, blank: Blank) -> BlankRow:
         blank_link(book, blank.id),
         substrate_link(blank.substrate),
         swatch(blank.substrate),
-        blank.method,
+        say(blank.method),
         book.wording.size(blank.size).first if blank.size else None,
         blank.supplier,
         blank.code,
@@ -77,26 +78,22 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
         blank_drawing(blank, book.wording),
         blank.supplier,
         blank.code,
-        Link("Supplier’s page", blank.link, paid=blank.paid_link) if blank.link else None,
+        Link(say("Supplier’s page"), blank.link, paid=blank.paid_link) if blank.link else None,
         _coated(blank),
         tuple(_facts(book, blank)),
         book.left(blank),
         book.is_low(blank),
         start_shown(book, points[0]) if points else None,
         tries_shown(points[0] if points else None, rows),
-        TRIES_SOURCE,
-        Link("Test ladder", addresses.ladder(blank.id)),
+        tries_source(),
+        Link(say("Test ladder"), addresses.ladder(blank.id)),
         start_shown(book, points[1]) if len(points) > 1 else None,
         disagreement_words(book, blank),
         sheet_shown(book, blank),
         tuple(setting_row(book, each, best=index == 0 and each.good > 0) for index, each in enumerate(groups)),
         tuple(_lot(book, blank, lot) for lot in blank.bought),
         _landed(book, blank),
-        tuple(
-            picture
-            for name in blank.folder_pictures
-            if (picture := picture_at(book.pictures, f"blanks/{blank.id}/{name}", f"{blank.name}: {name}"))
-        ),
+        tuple(_pictures(book, blank)),
         tuple(tile(book, project, addresses.blank(blank.id)) for project in book.projects_on(blank.id, at_most=_TILES)),
         blank_yield_plot(book, rows, blank.name),
         tuple(log_row(book, row) for row in reversed(rows[-_HISTORY:])),
@@ -105,36 +102,49 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
     )
 
 
+def _pictures(book: Notebook, blank: Blank) -> Iterator[Picture]:
+    for name in blank.folder_pictures:
+        words = say("{blank}: {file}", blank=blank.name, file=name)
+        picture = picture_at(book.pictures, f"blanks/{blank.id}/{name}", words)
+        if picture:
+            yield picture
+
+
+_COATINGS = {"soft": marked("soft coating"), "hard": marked("hard coating")}
+
+
 def _coated(blank: Blank) -> str | None:
-    parts = [f"{blank.coating} coating" if blank.coating else None, blank.coated_side]
-    return "; ".join(part for part in parts if part) or None
+    coating = say(_COATINGS[blank.coating]) if blank.coating else None
+    if coating and blank.coated_side:
+        return say("{coating}; {side}", coating=coating, side=blank.coated_side)
+    return coating or blank.coated_side
 
 
 def _facts(book: Notebook, blank: Blank) -> Iterator[Fact]:
     wording = book.wording
-    yield Fact("Method", blank.method)
+    yield Fact(say("Method"), say(blank.method))
     if blank.size:
-        yield Fact("Size", wording.one_line(wording.size(blank.size)))
+        yield Fact(say("Size"), wording.one_line(wording.size(blank.size)))
     if blank.print_area:
-        yield Fact("Print area", wording.one_line(wording.size(blank.print_area)))
+        yield Fact(say("Print area"), wording.one_line(wording.size(blank.print_area)))
     lengths = [
-        ("Thickness", blank.thickness),
-        ("Corner radius", blank.corner_radius),
-        ("Bleed", blank.bleed),
-        ("Girth", blank.girth),
-        ("Girth at the bottom", blank.girth_bottom),
-        ("Height", blank.height),
-        ("Handle gap", blank.handle_gap),
+        (say("Thickness"), blank.thickness),
+        (say("Corner radius"), blank.corner_radius),
+        (say("Bleed"), blank.bleed),
+        (say("Girth"), blank.girth),
+        (say("Girth at the bottom"), blank.girth_bottom),
+        (say("Height"), blank.height),
+        (say("Handle gap"), blank.handle_gap),
     ]
     for name, length in lengths:
         if length:
             yield Fact(name, wording.one_line(wording.length(length)))
     if blank.limit:
-        yield Fact("Never hotter than", wording.one_line(wording.temperature(blank.limit)))
+        yield Fact(say("Never hotter than"), wording.one_line(wording.temperature(blank.limit)))
     if blank.care:
-        yield Fact("Care", blank.care)
+        yield Fact(say("Care"), blank.care)
     if blank.food_contact:
-        yield Fact("Food contact", blank.food_contact)
+        yield Fact(say("Food contact"), blank.food_contact)
 
 
 def _lot(book: Notebook, blank: Blank, lot: Lot) -> LotRow:
@@ -153,7 +163,7 @@ def _lot(book: Notebook, blank: Blank, lot: Lot) -> LotRow:
 
 def _landed(book: Notebook, blank: Blank) -> str | None:
     each = landed(blank).each
-    return f"{book.figures.money(each)} each, landed, over all lots" if each is not None else None
+    return say("{price} each, landed, over all lots", price=book.figures.money(each)) if each is not None else None
 
 
 def _landed_lot(book: Notebook, lot: Lot) -> str | None:

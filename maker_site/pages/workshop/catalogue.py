@@ -6,6 +6,7 @@ import json
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 
+from maker_site.language import say
 from maker_site.pages.marks import family_of, family_swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
@@ -33,14 +34,14 @@ def catalogue_pages(book: Notebook) -> Iterator[Page | Text]:
             len(projects),
             number,
             pages,
-            Link("Newer", _address(number - 1)) if number > 1 else None,
-            Link("Older", _address(number + 1)) if number < pages else None,
+            Link(say("Newer"), _address(number - 1)) if number > 1 else None,
+            Link(say("Older"), _address(number + 1)) if number < pages else None,
             years,
             filters,
             DATA,
             materials,
         )
-        title = "Catalogue" if number == 1 else f"Catalogue, page {number}"
+        title = say("Catalogue") if number == 1 else say("Catalogue, page {n}", n=book.wording.count(number))
         yield Page(_address(number), "workshop/catalogue.html", title, view, door="catalogue/index.html")
     yield Text(DATA, _data(book, projects))
 
@@ -63,7 +64,7 @@ def _years(book: Notebook, projects: Iterable[Project]) -> Iterator[Link]:
         year = year_of(book, project)
         if year not in seen:
             seen.add(year)
-            yield Link(year or "No date", _address(index // TILES_A_PAGE + 1))
+            yield Link(year or say("No date"), _address(index // TILES_A_PAGE + 1))
 
 
 def _materials(book: Notebook, projects: Iterable[Project]) -> Iterator[MaterialMark]:
@@ -74,10 +75,10 @@ def _materials(book: Notebook, projects: Iterable[Project]) -> Iterator[Material
 def _filters(book: Notebook, projects: Iterable[Project]) -> Iterator[Filter]:
     blanks = book.workshop.blanks
     kinds: list[tuple[str, str, Callable[[Project], Iterable[str]]]] = [
-        ("substrate", "Substrate", lambda each: [blanks[each.blank].substrate]),
-        ("method", "Method", lambda each: [book.workshop.method_of(each)]),
-        ("occasion", "Occasion", lambda each: each.occasions),
-        ("year", "Year", lambda each: [year_of(book, each)]),
+        ("substrate", say("Substrate"), lambda each: [say(blanks[each.blank].substrate)]),
+        ("method", say("Method"), lambda each: [say(book.workshop.method_of(each))]),
+        ("occasion", say("Occasion"), lambda each: each.occasions),
+        ("year", say("Year"), lambda each: [year_of(book, each)]),
     ]
     for name, title, words in kinds:
         counts = Counter(word for project in projects for word in words(project) if word)
@@ -100,7 +101,7 @@ def _row(book: Notebook, shown: Tile, project: Project) -> dict[str, object]:
         "card": shown.card.address,
         "blank": shown.blank,
         "substrate": shown.substrate,
-        "material": family_of(shown.substrate),
+        "material": family_of(blank.substrate),
         "method": shown.method,
         "occasions": list(shown.occasions),
         "year": year_of(book, project),

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 from fractions import Fraction
 
+from maker_site.language import say
 from maker_site.pages import addresses
 from maker_site.pages.cost_words import (
     at_least,
@@ -76,8 +77,8 @@ def _overviews(book: Notebook, rows: Sequence[CostLineShown]) -> Iterator[Page]:
             first,
             number,
             pages,
-            Link("Page before", _address(number - 1)) if number > 1 else None,
-            Link("Next page", _address(number + 1)) if number < pages else None,
+            Link(say("Page before"), _address(number - 1)) if number > 1 else None,
+            Link(say("Next page"), _address(number + 1)) if number < pages else None,
             sum(row.loses for row in rows),
             sum(not sheet.complete for sheet in book.cost_sheets.values()),
             tuple(shelf[:MAKEABLE_AT_FIRST]) if number == 1 else (),
@@ -85,7 +86,9 @@ def _overviews(book: Notebook, rows: Sequence[CostLineShown]) -> Iterator[Page]:
             book.workshop.shop.currency,
             DATA,
         )
-        title = "Costs and prices" if number == 1 else f"Costs and prices, page {number}"
+        title = say("Costs and prices")
+        if number > 1:
+            title = say("Costs and prices, page {n}", n=book.wording.count(number))
         yield Page(_address(number), "workshop/costs.html", title, view, door=_DOOR)
 
 
@@ -97,9 +100,10 @@ def _row(book: Notebook, project: Project) -> CostLineShown:
     sheet, price, figures = book.cost_sheets[project.id], book.prices[project.id], book.figures
     makeable = book.makeable.get(project.id)
     hour = _an_hour(book, project, sheet)
+    share = figures.percent(sheet.share.share)
     return CostLineShown(
         project_link(book, project.id),
-        Link("Cost sheet", addresses.cost(project.id)),
+        Link(say("Cost sheet"), addresses.cost(project.id)),
         at_least(figures.money(sheet.cost), sheet),
         float(sheet.exact),
         price_shown(book, price, sheet),
@@ -110,7 +114,7 @@ def _row(book: Notebook, project: Project) -> CostLineShown:
         None if price.margin is None else float(price.margin),
         None if hour is None else figures.money(hour),
         None if hour is None else float(hour),
-        figures.percent(sheet.share.share) + (", assumed" if sheet.share.assumed else ""),
+        say("{share}, assumed", share=share) if sheet.share.assumed else share,
         float(sheet.share.share),
         book.stock[project.blank].left,
         makeable.items if makeable else 0,
@@ -154,7 +158,7 @@ def cost_sheet_page(book: Notebook, project: Project) -> Page:
         project.id,
         project.title,
         project_link(book, project.id),
-        "one piece" if sheet.pieces == 1 else f"a set of {sheet.pieces}",
+        say("one piece") if sheet.pieces == 1 else book.wording.set_of(sheet.pieces),
         cost_shown(book, project),
         price_split(book, project),
         wanted_price(book, project),
@@ -165,7 +169,13 @@ def cost_sheet_page(book: Notebook, project: Project) -> Page:
         _plain(typed.value) if typed else None,
         _data(book, sheet, parts, typed.value if typed else None),
     )
-    return Page(addresses.cost(project.id), "workshop/cost.html", f"Cost of {project.title}", view, door=_DOOR)
+    return Page(
+        addresses.cost(project.id),
+        "workshop/cost.html",
+        say("Cost of {project}", project=project.title),
+        view,
+        door=_DOOR,
+    )
 
 
 def _parts(book: Notebook, project: Project, sheet: CostSheet) -> Parts:
@@ -189,17 +199,17 @@ def _parts(book: Notebook, project: Project, sheet: CostSheet) -> Parts:
 def _breaks(book: Notebook, sheet: CostSheet, parts: Parts) -> tuple[BreakRow, ...]:
     if not sheet.share.share:
         return ()
-    money = book.figures.money
+
+    def shown(amount: Fraction | Decimal, *, complete: bool) -> str:
+        words = book.figures.money(amount)
+        return words if complete else say("at least {amount}", amount=words)
+
     quantities = sorted({*QUANTITIES, sheet.batch})
     return tuple(
         BreakRow(
             book.figures.number(each.quantity),
-            money(each.cost) if each.complete else f"at least {money(each.cost)}",
-            None
-            if each.price.shown is None
-            else money(each.price.shown)
-            if each.complete
-            else f"at least {money(each.price.shown)}",
+            shown(each.cost, complete=each.complete),
+            None if each.price.shown is None else shown(each.price.shown, complete=each.complete),
             each.quantity == sheet.batch,
         )
         for each in quantity_breaks(parts, book.workshop.shop, sheet.share.share, quantities)

@@ -6,6 +6,7 @@ import csv
 import io
 from collections.abc import Sequence
 
+from maker_site.language import say, say_in
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook
@@ -23,13 +24,17 @@ from maker_site.workings.stack import stack_of, weakest
 from maker_site.workings.starting_point import StartingPoint
 
 _MOST_TRIES = 4
-TRIES_SOURCE = f"From {SOURCE}. Change one thing at a time, then log it."
+
+
+def tries_source() -> str:
+    """Return where suggestions come from, and what to do with them."""
+    return say("From {source}. Change one thing at a time, then log it.", source=say(SOURCE))
 
 
 def ladder_page(book: Notebook, blank: Blank) -> Page:
     """Return ladders/ID.html."""
     here = addresses.ladder(blank.id)
-    title = f"Test ladder for {blank.name}"
+    title = say("Test ladder for {blank}", blank=blank.name)
     return Page(here, "workshop/ladder.html", title, _view(book, blank), door="blanks/index.html")
 
 
@@ -49,6 +54,7 @@ def _view(book: Notebook, blank: Blank) -> LadderPage:
     stack = stack_of(_stack_names(rows), point.face if point else None, blank, book.workshop.supplies, blank.method)
     limit = weakest(stack, blank)
     wording = book.wording
+    bears = wording.one_line(wording.temperature(limit.temperature)) if limit else ""
     return LadderPage(
         blank_link(book, blank.id),
         swatch(blank.substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
@@ -57,10 +63,10 @@ def _view(book: Notebook, blank: Blank) -> LadderPage:
         wording.pressure(point.pressure) if point else None,
         face_words(point.face) if point else None,
         tries_shown(point, rows),
-        TRIES_SOURCE,
-        "time" if direction.of_time else "temperature",
+        tries_source(),
+        say_in("what a ladder varies", "time") if direction.of_time else say_in("what a ladder varies", "temperature"),
         tuple(_rung(book, each) for each in rungs),
-        f"{limit.what} bears {wording.one_line(wording.temperature(limit.temperature))}" if limit else None,
+        say("{what} bears {temperature}", what=limit.what, temperature=bears) if limit else None,
         _as_text(as_log_rows(rungs, point, book.workshop)) if point and rungs else "",
         hazards(cautions(blank.substrate, ptfe=True)),
     )

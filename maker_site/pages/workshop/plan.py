@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
-from maker_site.language import page_language, spoken, tag_of
+from maker_site.language import page_language, say, spoken, tag_of
 from maker_site.pages import addresses
 from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.notebook import Notebook
@@ -26,25 +26,28 @@ from maker_site.pages.workshop.settings import settings_pages
 from maker_site.pages.workshop.supplies import supplies_page
 from maker_site.pages.workshop.views import MenuPage, WorkshopFrame
 
-DOORS = (
-    Link("Home", "index.html"),
-    Link("Search", "search.html"),
-    Link("Catalogue", "catalogue/index.html"),
-    Link("Settings", "settings/index.html"),
-    Link("Blanks", "blanks/index.html"),
-    Link("Presses", "presses/index.html"),
-    Link("Supplies", "supplies/index.html"),
-    Link("Costs", "costs/index.html"),
-    Link("Writing", "writing/index.html"),
-    Link("Menu", "menu.html"),
-)
+
+def doors() -> tuple[Link, ...]:
+    """Return the way to everything, in the language spoken now."""
+    return (
+        Link(say("Home"), "index.html"),
+        Link(say("Search"), "search.html"),
+        Link(say("Catalogue"), "catalogue/index.html"),
+        Link(say("Settings"), "settings/index.html"),
+        Link(say("Blanks"), "blanks/index.html"),
+        Link(say("Presses"), "presses/index.html"),
+        Link(say("Supplies"), "supplies/index.html"),
+        Link(say("Costs"), "costs/index.html"),
+        Link(say("Writing"), "writing/index.html"),
+        Link(say("Menu"), "menu.html"),
+    )
 
 
 def workshop_frame(book: Notebook) -> WorkshopFrame:
     """Return what surrounds every page."""
     shop = book.workshop.shop
     here = page_language(shop.locale)
-    return WorkshopFrame(shop.name, shop.line, shop.notice, here, spoken().direction, tag_of(shop.locale), DOORS)
+    return WorkshopFrame(shop.name, shop.line, shop.notice, here, spoken().direction, tag_of(shop.locale), doors())
 
 
 def workshop_batches(book: Notebook) -> Iterator[Batch]:
@@ -97,4 +100,4 @@ def _of_blank(book: Notebook, name: str) -> Iterator[Page]:
 
 def _menu_page(book: Notebook) -> Page:
     shown = menu(book, lambda project: Link(project.title, addresses.project(project.id)))
-    return Page("menu.html", "workshop/menu.html", "Menu", MenuPage(shown, menu_paper(shown)), door="menu.html")
+    return Page("menu.html", "workshop/menu.html", say("Menu"), MenuPage(shown, menu_paper(shown)), door="menu.html")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from maker_site.language import say
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
@@ -30,7 +31,7 @@ def press_pages(book: Notebook) -> Iterator[Page]:
     """Yield presses/index.html and a page for each press."""
     presses = book.workshop.presses.values()
     rows = PressList(tuple(_row(book, press) for press in presses))
-    yield Page("presses/index.html", "workshop/presses.html", "Presses", rows, door="presses/index.html")
+    yield Page("presses/index.html", "workshop/presses.html", say("Presses"), rows, door="presses/index.html")
     for press in presses:
         yield Page(
             addresses.press(press.id), "workshop/press.html", press.name, _view(book, press), door="presses/index.html"
@@ -41,7 +42,7 @@ def _row(book: Notebook, press: Press) -> PressRow:
     rows = book.pressings_by_press.get(press.id, ())
     return PressRow(
         press_link(book, press.id),
-        press.kind,
+        press.kind and say(press.kind),
         book.wording.one_line(book.wording.size(press.platen)) if press.platen else None,
         sum(row.pressed for row in rows),
         book.wording.day(rows[-1].date) if rows else None,
@@ -75,27 +76,28 @@ def _view(book: Notebook, press: Press) -> PressPage:
 def _facts(book: Notebook, press: Press) -> Iterator[Fact]:
     wording = book.wording
     if press.kind:
-        yield Fact("Kind", press.kind)
-    for name, size in (("Platen", press.platen), ("Even zone", press.even_zone)):
+        yield Fact(say("Kind"), say(press.kind))
+    for name, size in ((say("Platen"), press.platen), (say("Even zone"), press.even_zone)):
         if size:
             yield Fact(name, wording.one_line(wording.size(size)))
     if press.watts:
-        yield Fact("Power", f"{wording.count(press.watts)} W")
+        yield Fact(say("Power"), say("{n} W").format(n=wording.count(press.watts)))
     if press.duty:
-        yield Fact("Element on", f"{wording.figure(press.duty.of_one * 100, 1)} % of the time")
+        yield Fact(say("Element on"), say("{n} % of the time", n=wording.figure(press.duty.of_one * 100, 1)))
     if press.warm_up:
-        yield Fact("Warm-up", f"{wording.figure(press.warm_up.seconds / 60, 1)} min")
-    for name, temperature in (("Idle", press.idle), ("Lowest", press.lowest), ("Highest", press.highest)):
+        yield Fact(say("Warm-up"), wording.minutes(press.warm_up))
+    temperatures = ((say("Idle"), press.idle), (say("Lowest"), press.lowest), (say("Highest"), press.highest))
+    for name, temperature in temperatures:
         if temperature:
             yield Fact(name, wording.one_line(wording.temperature(temperature)))
     if press.resolution.temperature:
-        yield Fact("Step of the dial", wording.one_line(wording.step(press.resolution.temperature)))
+        yield Fact(say("Step of the dial"), wording.one_line(wording.step(press.resolution.temperature)))
     if press.resolution.time:
-        yield Fact("Step of the timer", wording.time(press.resolution.time).second)
+        yield Fact(say("Step of the timer"), wording.time(press.resolution.time).second)
     if press.pressure_mark:
-        yield Fact("Pressure", press.pressure_mark)
+        yield Fact(say("Pressure"), press.pressure_mark)
     if press.timer_starts:
-        yield Fact("Timer starts", press.timer_starts)
+        yield Fact(say("Timer starts"), press.timer_starts)
 
 
 def _reading(book: Notebook, reading: Reading) -> ReadingRow:

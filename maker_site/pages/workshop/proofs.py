@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
+from maker_site.language import marked, say
 from maker_site.pages import addresses
 from maker_site.pages.marks import Hole, ProofArea, ProofArtwork, ProofBlank, placement_proof, swatch
 from maker_site.pages.notebook import Notebook
@@ -17,16 +18,16 @@ from maker_site.records import Blank, Project
 from maker_site.records.quantities import Length, Size
 from maker_site.workings.artwork_size import ArtworkSize
 
-COLOUR_WORDS = (
+COLOUR_WORDS = marked(
     "Colours on a screen, on paper and on the piece differ: a screen shines, and the blank gives its own tint. "
     "Where a colour matters, ask for a pressed sample."
 )
-KEY_WORDS = (
+KEY_WORDS = marked(
     "Full colour: what will be seen. Pale: printed past the edge, so that no edge stays bare. Palest: cut away. "
     "Dashed: the edge of what takes a picture, where it is not the edge of the piece."
 )
-HANDLE_WORDS = "The side is laid flat, as it is wrapped; the ends stay free for the handle."
-SPELLING_WORDS = "Read every name, date and figure letter by letter. What is approved here is what is pressed."
+HANDLE_WORDS = marked("The side is laid flat, as it is wrapped; the ends stay free for the handle.")
+SPELLING_WORDS = marked("Read every name, date and figure letter by letter. What is approved here is what is pressed.")
 
 
 def proof_page(book: Notebook, project: Project) -> Page | None:
@@ -41,18 +42,19 @@ def proof_page(book: Notebook, project: Project) -> Page | None:
     view = ProofPage(
         project.id,
         project.title,
-        Link("The project, for the maker", addresses.project(project.id)),
+        Link(say("The project, for the maker"), addresses.project(project.id)),
         blank.name,
-        blank.substrate,
+        say(blank.substrate),
         swatch(blank.substrate, width=184, height=56),
         book.wording.one_line(book.wording.size(blank.size)) if blank.size else None,
-        f"a set of {project.pieces}" if project.pieces > 1 else "one piece",
+        book.wording.set_of(project.pieces) if project.pieces > 1 else say("one piece"),
         shown,
-        f"{KEY_WORDS} {HANDLE_WORDS}" if blank.girth and blank.height else KEY_WORDS,
-        SPELLING_WORDS,
-        COLOUR_WORDS,
+        f"{say(KEY_WORDS)} {say(HANDLE_WORDS)}" if blank.girth and blank.height else say(KEY_WORDS),
+        say(SPELLING_WORDS),
+        say(COLOUR_WORDS),
     )
-    return Page(here, "workshop/proof.html", f"Proof: {project.title}", view, door="catalogue/index.html")
+    title = say("Proof: {project}", project=project.title)
+    return Page(here, "workshop/proof.html", title, view, door="catalogue/index.html")
 
 
 def stand_in(book: Notebook, project: Project, here: str) -> Markup:
@@ -96,7 +98,7 @@ def proof_drawing(book: Notebook, project: Project, index: int, here: str, *, pr
             clear=bool(found and found.transparency and not size.place.covered),
         ),
         substrate=blank.substrate,
-        title=f"{project.title}: the artwork on {blank.name}, to scale",
+        title=say("{project}: the artwork on {blank}, to scale", project=project.title, blank=blank.name),
         prefix=f"{prefix}-{addresses.slug(project.id)}-{index + 1}",
         width_words=wording.one_line(wording.length(_length(sides.width_mm))),
         height_words=wording.one_line(wording.length(_length(sides.height_mm))),
@@ -115,9 +117,9 @@ def _shown(book: Notebook, project: Project, index: int, here: str) -> ProofShow
     bleed = wording.one_line(wording.length(Length(size.place.bleed))) if size.place.bleed else None
     name = project.artwork[index].file.rpartition("/")[2].rpartition(".")[0]
     words = name.replace("-", " ").replace("_", " ").capitalize()
-    several = len(project.artwork) > 1
+    of = len(project.artwork)
     return ProofShown(
-        f"{index + 1} of {len(project.artwork)}: {words}" if several else words,
+        say("{n} of {all}: {name}", n=wording.count(index + 1), all=wording.count(of), name=words) if of > 1 else words,
         drawn,
         wording.one_line(wording.size(seen)),
         bleed,

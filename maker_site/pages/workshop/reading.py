@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
+from maker_site.language import say
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
@@ -20,8 +21,8 @@ _DOOR = f"{FOLDER}/index.html"
 
 def writing_pages(book: Notebook) -> Iterator[Page]:
     """Yield writing/index.html, a page for each article, and about.html where there is something about the shop."""
-    about = Link("About the shop", "about.html") if book.workshop.about else None
-    yield Page(_DOOR, "workshop/writing.html", "Writing", WritingList(_rows(book), about), door=_DOOR)
+    about = Link(say("About the shop"), "about.html") if book.workshop.about else None
+    yield Page(_DOOR, "workshop/writing.html", say("Writing"), WritingList(_rows(book), about), door=_DOOR)
     for article in book.workshop.articles.values():
         here = addresses.article(article.id, FOLDER)
         text, _ = written(
@@ -36,7 +37,7 @@ def writing_pages(book: Notebook) -> Iterator[Page]:
         yield Page(here, "workshop/article.html", article.title, view, door=_DOOR)
     if book.workshop.about:
         text, _ = written(book.workshop.about, lambda _: None, lambda picture: figure_html(picture, "about.html"))
-        yield Page("about.html", "workshop/about.html", "About", AboutPage(text), door=_DOOR)
+        yield Page("about.html", "workshop/about.html", say("About"), AboutPage(text), door=_DOOR)
 
 
 def _rows(book: Notebook) -> tuple[WritingRow, ...]:
@@ -48,7 +49,7 @@ def _rows(book: Notebook) -> tuple[WritingRow, ...]:
         rows.append(
             (
                 published or date.min,
-                WritingRow(link, "Article", day(published), article.head.summary, article.head.share),
+                WritingRow(link, say("Article"), day(published), article.head.summary, article.head.share),
             )
         )
     for project in book.workshop.projects.values():
@@ -56,7 +57,10 @@ def _rows(book: Notebook) -> tuple[WritingRow, ...]:
             when = project.share.published or project.made
             link = Link(project.title, addresses.project(project.id) + "#write-up")
             rows.append(
-                (when or date.min, WritingRow(link, "Write-up", day(when), project.summary, project.share.tutorial))
+                (
+                    when or date.min,
+                    WritingRow(link, say("Write-up"), day(when), project.summary, project.share.tutorial),
+                )
             )
     rows.sort(key=lambda each: each[1].link.text.casefold())
     return tuple(row for _, row in sorted(rows, key=lambda each: each[0], reverse=True))

@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
+from maker_site.language import marked, say
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
@@ -27,7 +28,16 @@ _ALSO = {
     },
 }
 """Other words by which a text is found."""
-_SOURCES = {"sheet": "The supplier’s sheet: test one", "common": "Common practice, not yours: test one"}
+_SOURCES = {
+    "sheet": marked("The supplier’s sheet: test one"),
+    "common": marked("Common practice, not yours: test one"),
+}
+
+
+def _also() -> dict[str, str]:
+    """Return other words by the word that is shown; the record’s own is one where another language is shown."""
+    shown = ((say(text), text, words) for text, words in _ALSO.items())
+    return {said: words if said == text else f"{text} {words}" for said, text, words in shown}
 
 
 def search_pages(book: Notebook) -> Iterator[Page | Text]:
@@ -38,10 +48,13 @@ def search_pages(book: Notebook) -> Iterator[Page | Text]:
         len(book.evidence),
         len(workshop.blanks),
         len(workshop.projects),
-        (Link("Catalogue", "catalogue/index.html"), Link("Settings by material", "settings/index.html")),
+        (
+            Link(say("Catalogue"), "catalogue/index.html"),
+            Link(say("Settings by material"), "settings/index.html"),
+        ),
         hazards(cautions("", ptfe=True)),
     )
-    yield Page("search.html", "workshop/search.html", "Search", view, door="search.html")
+    yield Page("search.html", "workshop/search.html", say("Search"), view, door="search.html")
     data = _Data(book).whole()
     yield Text(DATA, f"window.searchData = {json.dumps(data, ensure_ascii=False, separators=(',', ':'))};\n")
 
@@ -69,12 +82,13 @@ class _Data:
         of_blanks = [
             [
                 addresses.blank(each.id),
-                self._all(each.name, each.substrate, each.id, each.code, each.supplier, each.method),
+                self._all(each.name, say(each.substrate), each.id, each.code, each.supplier, say(each.method)),
             ]
             for each in workshop.blanks.values()
         ]
         of_presses = [
-            [addresses.press(each.id), self._all(each.name, each.id, each.kind)] for each in workshop.presses.values()
+            [addresses.press(each.id), self._all(each.name, each.id, each.kind and say(each.kind))]
+            for each in workshop.presses.values()
         ]
         of_projects = [
             [addresses.project(each.id), blanks[each.blank], self._all(each.title, each.id, *each.occasions)]
@@ -83,7 +97,7 @@ class _Data:
         settings = [self._setting(row, blanks, presses, projects) for row in rows(workshop, book.evidence, book.points)]
         return {
             "texts": list(self._texts),
-            "also": {self._texts[text]: words for text, words in _ALSO.items() if text in self._texts},
+            "also": {self._texts[text]: words for text, words in _also().items() if text in self._texts},
             "blanks": of_blanks,
             "presses": of_presses,
             "projects": of_projects,
@@ -109,11 +123,11 @@ class _Data:
             true,
             self._time(facts["time_s"]),
             self._text(self._book.wording.pressure(row.pressure)),
-            self._text(str(face)) if face else None,
+            self._text(say(str(face))) if face else None,
             self._text(self._outcome(row)),
             self._text(self._book.wording.day(row.evidence.last_used).words) if row.evidence else None,
             [projects[each] for each in (own.projects if own else ()) if each in projects],
-            [self._text(defect) for defect, _ in (own.defects if own else ())],
+            [self._text(say(defect)) for defect, _ in (own.defects if own else ())],
             int(own is not None),
         ]
 
@@ -121,12 +135,17 @@ class _Data:
         """Return what came of a setting, or where the figures come from."""
         each = row.evidence
         if each is None:
-            return _SOURCES[str(row.facts["source"])]
-        counted = f"{self._book.wording.count(each.good)} of {self._book.wording.count(each.pressed)} good"
-        likely = f"{percent_down(each.interval.low)} to {percent_up(each.interval.high)}\N{NO-BREAK SPACE}%"
-        if row.like:
-            return f"{counted} on {self._book.workshop.blanks[row.like].name}, likely {likely}: test one"
-        return f"{counted}, likely {likely}"
+            return say(_SOURCES[str(row.facts["source"])])
+        wording = self._book.wording
+        parts = {
+            "counted": wording.good_of(each.good, each.pressed),
+            "low": wording.count(percent_down(each.interval.low)),
+            "high": wording.count(percent_up(each.interval.high)),
+        }
+        if row.like is None:
+            return say("{counted}, likely {low} to {high}\N{NO-BREAK SPACE}%", **parts)
+        blank = self._book.workshop.blanks[row.like].name
+        return say("{counted} on {blank}, likely {low} to {high}\N{NO-BREAK SPACE}%: test one", blank=blank, **parts)
 
     def _temperature(self, celsius: object) -> int | None:
         if not isinstance(celsius, int | float):

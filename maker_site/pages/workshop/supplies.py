@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from maker_site.language import say
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.workshop.views import SupplyList, SupplyRow
@@ -17,8 +18,8 @@ def supplies_page(book: Notebook) -> Page:
         SupplyRow(
             each.id,
             each.name,
-            each.kind,
-            each.material,
+            say(each.kind),
+            each.material and say(each.material),
             book.wording.temperature(each.limit) if each.limit else None,
             book.money(each.price),
             each.contents.typed if each.contents else None,
@@ -28,5 +29,5 @@ def supplies_page(book: Notebook) -> Page:
         for each in ordered
     )
     return Page(
-        "supplies/index.html", "workshop/supplies.html", "Supplies", SupplyList(rows), door="supplies/index.html"
+        "supplies/index.html", "workshop/supplies.html", say("Supplies"), SupplyList(rows), door="supplies/index.html"
     )
