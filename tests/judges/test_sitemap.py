@@ -7,7 +7,7 @@ import pytest
 from lxml import etree
 
 SPACE = "http://www.sitemaps.org/schemas/sitemap/0.9"
-# The rules of sitemap.xsd of sitemaps.org (2008-03-26) for the elements that we use, compared with a published copy of it;
+# The rules of sitemap.xsd of sitemaps.org (2008-03-26) for the elements that we use, compared with a published copy;
 # stricter than it in the letters of an address and in the count.
 RULES = etree.XMLSchema(
     etree.fromstring(f"""
