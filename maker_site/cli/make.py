@@ -12,10 +12,10 @@ from typing import TYPE_CHECKING
 import click
 
 from maker_site.cli.exits import PROBLEMS
-from maker_site.cli.problems import counted, tell_problems
+from maker_site.cli.problems import tell_problems
+from maker_site.cli.said import counted, places, summary
 from maker_site.writer.site_folder import SiteFolderProblem, check_out
 from maker_site.writer.themes import ThemeProblem
-from maker_site.writer.unchanged import Unchanged, unchanged
 
 if TYPE_CHECKING:  # slow to import, and not needed where nothing has changed
     from maker_site.writer.making import Made, Told
@@ -29,7 +29,7 @@ def run(content: Path, out: Path, theme: str) -> None:
         raise click.UsageError(refused)
     today = date.today()  # noqa: DTZ011 - the maker's own calendar day is meant
     try:
-        made = unchanged(content, out, theme, today) or _make(content, out, theme, today)
+        made = _make(content, out, theme, today)
     except ThemeProblem as problem:
         raise click.UsageError(str(problem)) from problem
     except SiteFolderProblem as problem:
@@ -40,20 +40,16 @@ def run(content: Path, out: Path, theme: str) -> None:
         click.secho(f"{counted(made.problems).capitalize()}. Nothing was made; {_kept(out)}", fg="red", err=True)
         raise SystemExit(PROBLEMS)
     changes = made.changes
-    said = f", with {counted(made.problems)}" if made.problems else ""
-    click.echo(
-        f"{made.pages} pages and {made.pictures} pictures: {len(changes.written)} written, "
-        f"{len(changes.removed)} removed, the rest unchanged{said}."
-    )
+    click.echo(summary(made.pages, made.pictures, len(changes.written), len(changes.removed), made.problems))
     _tell_pages("Written", changes.written)
     _tell_pages("Removed", changes.removed)
     for stray in changes.unknown:
         click.echo(f"  {out / stray} is not part of the site and was left alone.", err=True)
-    click.echo(f"Workshop copy, private: {(out / 'workshop' / 'index.html').resolve().as_uri()}")
-    click.echo(f"Public copy, to share:  {(out / 'public' / 'index.html').resolve().as_uri()}")
+    for line in places(*((out / copy / "index.html").resolve().as_uri() for copy in ("workshop", "public"))):
+        click.echo(line)
 
 
-def _make(content: Path, out: Path, theme: str, today: date) -> Made | Unchanged:
+def _make(content: Path, out: Path, theme: str, today: date) -> Made:
     from maker_site.writer.making import make_site
     from maker_site.writer.rendering import TemplateProblem
 

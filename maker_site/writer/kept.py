@@ -49,6 +49,10 @@ class Kept:
     def put(self, kind: str, name: str, key: str, value: Any) -> None:
         """Keep a value that JSON can hold; what is not put or kept in a make is forgotten with it."""
         data = json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode("utf-8", "surrogatepass")
+        self.put_bytes(kind, name, key, data)
+
+    def put_bytes(self, kind: str, name: str, key: str, data: bytes) -> None:
+        """Keep bytes as they are, for who reads them without JSON."""
         self._now.setdefault(kind, {})[name] = (key, data, zlib.crc32(data))
 
     def keep(self, kind: str, name: str) -> None:

@@ -39,7 +39,7 @@ from maker_site.writer.sameness import contents, program
 from maker_site.writer.signs import write_signs
 from maker_site.writer.site_folder import Changes, SiteFolder
 from maker_site.writer.themes import theme
-from maker_site.writer.unchanged import Look, keep_made
+from maker_site.writer.unchanged import keep_made, look_before
 
 Told = Callable[[str, int, int], None]
 """Told of progress: what is being done, how much of it is done, of how much."""
@@ -73,13 +73,13 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
     """
     told("Reading records", 0, 0)
     memory = memory or Memory()
-    look = Look.at(content, theme_name, today)
+    used = theme(theme_name, content)
+    seen = look_before(content, used, today)
     known = known_coverage(out)
     kept = Kept(out)
     book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
     if book is None:
         return Made(problems, None)
-    used = theme(theme_name, content)
     with speaking(book.language), SiteFolder.open(out) as site:
         leaves = Leaves(book, memory.remembered, kept)
         papers = known_papers(out)
@@ -101,7 +101,7 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
         keep_papers(out, papers)
         pictures = sum(len(names) for names in pages.pictures.values())
         made = Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered))
-        keep_made(kept, look, made)
+        keep_made(kept, seen, content, out, used, made)
         kept.write()
         return made
 

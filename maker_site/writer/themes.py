@@ -23,6 +23,8 @@ class Theme:
 
     name: str
     folders: tuple[Path, ...]
+    passed: tuple[Path, ...] = ()
+    """Files that are not there: were one of them, another folder would have been taken."""
 
     @property
     def templates(self) -> tuple[Path, ...]:
@@ -53,7 +55,8 @@ class Theme:
 def theme(name_or_path: str, content: Path) -> Theme:
     """Return the theme of a name (one that ships) or a path, its parents, and content/theme in front of them all."""
     folders: list[Path] = []
-    folder = _folder(name_or_path)
+    passed: list[Path] = []
+    folder = _folder(name_or_path, passed)
     while True:
         folders.append(folder)
         parent = _parent(folder)
@@ -61,9 +64,9 @@ def theme(name_or_path: str, content: Path) -> Theme:
             break
         if len(folders) > _DEEPEST:
             raise ThemeProblem(f"the theme {name_or_path} has more than {_DEEPEST} parents; does one name itself?")
-        folder = _folder(parent, beside=folder)
+        folder = _folder(parent, passed, beside=folder)
     own = content / "theme"
-    return Theme(name_or_path, (own, *folders) if own.is_dir() else tuple(folders))
+    return Theme(name_or_path, (own, *folders) if own.is_dir() else tuple(folders), tuple(passed))
 
 
 def shipped() -> Path:
@@ -73,13 +76,14 @@ def shipped() -> Path:
     return installed if installed.is_dir() else package.parent / "themes"
 
 
-def _folder(name_or_path: str, beside: Path | None = None) -> Path:
+def _folder(name_or_path: str, passed: list[Path], beside: Path | None = None) -> Path:
     places = [shipped() / name_or_path, Path(name_or_path)]
     if beside:
         places.insert(0, beside.parent / name_or_path)
     for place in places:
         if (place / "theme.yaml").is_file():
             return place
+        passed.append(place / "theme.yaml")
     known = ", ".join(sorted(path.parent.name for path in shipped().glob("*/theme.yaml")))
     raise ThemeProblem(f"there is no theme “{name_or_path}” (no theme.yaml in it); those that ship are: {known}")
 

@@ -1,134 +1,150 @@
 """Whether anything at all has changed since the last make: every file is looked at, none is read.
 
-What was made last stands in the cache beside a digest of path, size and times of every file that it was made from:
-the records, the theme, the program. The same digest on the same day, and every file of the site there as it was made:
-then there is nothing to do. Nothing that is slow to import is imported here.
+What was made last stands in the cache beside a digest of path, size and times of every file that it was made from
+(the records, the theme, the program) and of every file of the site. The same digests on the same day: then there is
+nothing to do. Nothing is written, so no lock is needed: who makes at the same time changes the site as a whole, and
+what is said here was true when it was looked at. Nothing that is slow to import is imported here.
 """
 
 from __future__ import annotations
 
-import hashlib
 import os
-import time
-from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass
-from datetime import date
-from pathlib import Path
-from typing import Any, Final, NamedTuple, Protocol
+import sqlite3
+import zlib
 
-from maker_site.writer.kept import Kept
-from maker_site.writer.sameness import program
-from maker_site.writer.site_folder import Changes, SiteFolder
-from maker_site.writer.themes import theme
+from maker_site.writer.look import look, look_at_site
 
-_KIND: Final = "whole"
-_FONTS: Final = "fonts"
-"""Of the maker, in the content folder; it may be a link to a folder elsewhere."""
-_FINE: Final = 1_000_000
-"""A time that is no whole number of milliseconds comes from a drive that tells moments apart, in nanoseconds."""
-_SETTLED_FINE, _SETTLED_COARSE = 100_000_000, 2_100_000_000
-"""How long ago a file must have changed, in nanoseconds, so that a later change can't bear the same time."""
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from datetime import date
+    from pathlib import Path
+    from typing import Any, Protocol
+
+    from maker_site.writer.kept import Kept
+    from maker_site.writer.look import Look
+    from maker_site.writer.themes import Theme
+
+    class _Made(Protocol):
+        @property
+        def problems(self) -> Sequence[Any]: ...
+        @property
+        def pages(self) -> int: ...
+        @property
+        def pictures(self) -> int: ...
 
 
-class Problem(NamedTuple):
+KIND, NAME = "whole", "last"
+_FORM = "2"
+"""Of what is kept here; goes up when it changes its shape."""
+_CACHE, _JOURNAL = ".maker-site/cache.sqlite", ".maker-site/journal.json"
+_PART, _FIELD = "\x1e", "\x1f"
+"""Record and unit separator of ASCII: they part what is kept."""
+_PATIENCE_S = 0.2
+
+
+class Problem:
     """What was wrong or worth a word in the last make, as it was told then."""
 
-    file: str
-    line: int
-    field: str
-    message: str
-    severity: str
+    __slots__ = ("field", "file", "line", "message", "severity")
+
+    def __init__(self, file: str, line: str, field: str, message: str, severity: str) -> None:
+        self.file, self.line, self.field, self.message, self.severity = file, int(line), field, message, severity
 
 
-@dataclass(frozen=True, slots=True)
 class Unchanged:
     """What came of the last make, which another would come to again."""
 
-    problems: tuple[Problem, ...]
-    changes: Changes
-    pages: int
-    pictures: int
+    __slots__ = ("pages", "pictures", "places", "problems")
+
+    def __init__(self, pages: int, pictures: int, places: tuple[str, str], problems: tuple[Problem, ...]) -> None:
+        self.pages, self.pictures, self.problems = pages, pictures, problems
+        self.places = places
+        """The addresses of the front pages of both copies, ``file://…``."""
 
 
-class _Made(Protocol):
-    @property
-    def problems(self) -> Sequence[Any]: ...
-    @property
-    def pages(self) -> int: ...
-    @property
-    def pictures(self) -> int: ...
-
-
-@dataclass(frozen=True, slots=True)
-class Look:
-    """One look at all that a make is made from."""
-
-    digest: str
-    settled: bool
-    """No file changed so lately that a change after this look could bear the same time."""
-
-    @classmethod
-    def at(cls, content: Path, theme_name: str, today: date) -> Look:
-        """Look at the content folder, the theme and the program. Raises `ThemeProblem`."""
-        seen = hashlib.blake2b(f"{program()}\n{theme_name}\n{today}\n".encode(), digest_size=16)
-        newest = 0
-        for folder in dict.fromkeys((content, content / _FONTS, *theme(theme_name, content).folders)):
-            lines: list[str] = []
-            newest = max(newest, _look(os.path.realpath(folder), lines))
-            seen.update("\n".join(lines).encode("utf-8", "surrogateescape"))
-            seen.update(b"\n\n")
-        settled = _SETTLED_FINE if newest % _FINE else _SETTLED_COARSE
-        return cls(seen.hexdigest(), time.time_ns() - newest > settled)
-
-
-def _look(folder: str, lines: list[str]) -> int:
-    """Add a line for each thing below a folder, what a link leads to included; return the newest time."""
-    newest = 0
-    try:
-        with os.scandir(folder) as found:
-            entries = sorted(found, key=lambda entry: entry.name)
-    except OSError as error:
-        lines.append(f"{folder} {error.errno}")
-        return newest
-    for entry in entries:
-        try:
-            stat = entry.stat()
-            inside = entry.is_dir(follow_symlinks=False)
-        except OSError as error:
-            lines.append(f"{entry.path} {error.errno}")
-            continue
-        if inside:
-            lines.append(entry.path)
-            newest = max(newest, _look(entry.path, lines))
-            continue
-        newest = max(newest, stat.st_mtime_ns, stat.st_ctime_ns)
-        lines.append(f"{entry.path} {stat.st_size} {stat.st_mtime_ns} {stat.st_ctime_ns} {stat.st_ino} {stat.st_mode}")
-    return newest
-
-
-def unchanged(content: Path, out: Path, theme_name: str, today: date) -> Unchanged | None:
+def unchanged(content: Path | str, out: Path | str, theme_name: str, today: date | str) -> Unchanged | None:
     """Return what the last make came to, where another would come to the same; None where it has to be made."""
-    kept = Kept(out)
-    if kept.is_empty:
-        return None
-    look = Look.at(content, theme_name, today)
-    found = kept.get(_KIND, "last", look.digest)
+    site = os.path.realpath(out)
+    found = _last(site)
     if found is None:
         return None
-    with SiteFolder.open(out) as site:
-        if not site.keep_all():
+    key, value = found
+    try:
+        where, seen, absent, folders, counts, places, *problems = value.split(_PART)
+        if where != _where(content, site, theme_name):
             return None
-        changes = site.commit()
-    problems = tuple(Problem(*each) for each in found["problems"])
-    return Unchanged(problems, changes, int(found["pages"]), int(found["pictures"]))
+        pages, pictures = map(int, counts.split(_FIELD))
+        workshop, public = places.split(_FIELD)
+        said = tuple(Problem(*each.split(_FIELD)) for each in problems)
+    except (ValueError, TypeError):
+        return None
+    if any(os.path.lexists(path) for path in (*filter(None, absent.split(_FIELD)), _in(site, _JOURNAL))):
+        return None
+    if look(os.fspath(content), folders.split(_FIELD), f"{_FORM} {today}").digest != key or look_at_site(site) != seen:
+        return None
+    return Unchanged(pages, pictures, (workshop, public), said)
 
 
-def keep_made(kept: Kept, look: Look, made: _Made) -> None:
-    """Keep what a make came to, beside what was seen before it began."""
-    if look.settled:
-        kept.put(_KIND, "last", look.digest, _facts(made))
+def look_before(content: Path, used: Theme, today: date) -> Look:
+    """Look at all that a make will be made from, before anything is read."""
+    return look(os.fspath(content), map(os.fspath, used.folders), f"{_FORM} {today}")
 
 
-def _facts(made: _Made) -> Mapping[str, Any]:
-    problems = [list(asdict(each).values()) for each in made.problems]
-    return {"problems": problems, "pages": made.pages, "pictures": made.pictures}
+def keep_made(kept: Kept, seen: Look, content: Path, out: Path, used: Theme, made: _Made) -> None:
+    """Keep what a make came to, beside what was seen before it began and what it made."""
+    if not seen.settled:
+        return
+    site = os.path.realpath(out)
+    problems = [(each.file, each.line, each.field, each.message, each.severity) for each in made.problems]
+    parts: list[tuple[object, ...]] = [
+        tuple(os.path.abspath(path) for path in used.passed),  # noqa: PTH100
+        used.folders,
+        (made.pages, made.pictures),
+        tuple((out / copy / "index.html").resolve().as_uri() for copy in ("workshop", "public")),
+        *problems,
+    ]
+    texts = [[str(each) for each in part] for part in parts]
+    if any(mark in text for mark in (_PART, _FIELD) for part in texts for text in part):
+        return  # a record holds such a mark
+    head = (_where(content, site, used.name), look_at_site(site))
+    kept.put_bytes(KIND, NAME, seen.digest, _encoded(_PART.join([*head, *map(_FIELD.join, texts)])))
+
+
+def _last(site: str) -> tuple[str, str] | None:
+    """Return the key and the value that the last make left; None where there is nothing of use."""
+    path = _in(site, _CACHE)
+    if not os.path.isfile(path):  # noqa: PTH113
+        return None
+    asked = "SELECT key, value, sum FROM kept WHERE kind = ? AND name = ?"
+    try:
+        file = sqlite3.connect(f"file:{_quoted(path)}?mode=ro", uri=True, timeout=_PATIENCE_S)
+        try:
+            key, value, check = file.execute(asked, (KIND, NAME)).fetchone() or ("", b"", -1)
+        finally:
+            file.close()
+        return (key, value.decode("utf-8", "surrogateescape")) if zlib.crc32(value) == check else None
+    except (sqlite3.Error, ValueError, TypeError, AttributeError):
+        return None
+
+
+def _where(content: Path | str, site: str, theme_name: str) -> str:
+    """Return where was made from what. A theme's name may be a path from the folder that the command is run in."""
+    here = os.getcwd() if theme_name != "print-room" else ""  # noqa: PTH109
+    return _FIELD.join((os.fspath(content), os.path.realpath(content), site, theme_name, here))
+
+
+def _in(site: str, name: str) -> str:
+    return os.path.join(site, *name.split("/"))  # noqa: PTH118
+
+
+def _quoted(path: str) -> str:
+    """Return a path for the address of a database: what has a meaning there is escaped."""
+    plain = path.replace(os.sep, "/")
+    for sign, code in (("%", "%25"), ("?", "%3f"), ("#", "%23")):
+        plain = plain.replace(sign, code)
+    return plain if plain.startswith("/") else f"/{plain}"
+
+
+def _encoded(text: str) -> bytes:
+    return text.encode("utf-8", "surrogateescape")

@@ -165,6 +165,11 @@ def _change(what: str, content: Path, out: Path) -> None:
             retitle(content)
         case "a page":
             (out / "workshop" / "index.html").write_text("by hand", "utf-8")
+        case "a letter of a page":
+            page = out / "workshop" / "index.html"
+            page.write_bytes(page.read_bytes().replace(b"<title>", b"<titlE>", 1))
+        case "an interrupted make":
+            (out / ".maker-site" / "journal.json").write_text("{", "utf-8")
         case "a photo":
             photos = sorted(content.glob("projects/*"))[0] / "photos"
             photos.mkdir()
@@ -178,16 +183,42 @@ def _change(what: str, content: Path, out: Path) -> None:
             raise LookupError(what)
 
 
+WHATEVER = ("a record", "a page", "a letter of a page", "an interrupted make", "the theme", "the cache", "a photo")
+
+
 def test_whatever_changes_is_seen(content: Path, tmp_path: Path) -> None:
     out, theme = tmp_path / "site", "print-room"
     # Last what can not be made: a photo that is none.
-    for what in ("a record", "a page", "the theme", "the cache", "a photo"):
+    for what in WHATEVER:
         _settle(content)
         make(content, out)
         assert unchanged(content, out, theme, TODAY) is not None, what
         assert unchanged(content, out, theme, date(2026, 5, 2)) is None
         _change(what, content, out)
         assert unchanged(content, out, theme, TODAY) is None, what
+
+
+def test_a_file_from_the_future_is_never_taken_for_settled(content: Path, tmp_path: Path) -> None:
+    out, record = tmp_path / "site", sorted(content.glob("projects/*/project.yaml"))[0]
+    os.utime(record, (4_000_000_000, 4_000_000_000))
+    _settle(content)
+    make(content, out)
+    assert unchanged(content, out, "print-room", TODAY) is None
+
+
+def test_another_theme_and_a_theme_nearer_by_are_seen(content: Path, tmp_path: Path) -> None:
+    out, own = tmp_path / "site", tmp_path / "own"
+    own.mkdir()
+    (own / "theme.yaml").write_text("parent: print-room\n", "utf-8")
+    _settle(content)
+    _settle(own)
+    make_site(content, out, str(own), TODAY, lambda what, done, of: None)
+    assert unchanged(content, out, str(own), TODAY) is not None
+    assert unchanged(content, out, "print-room", TODAY) is None
+    (tmp_path / "print-room").mkdir()
+    assert unchanged(content, out, str(own), TODAY) is not None
+    (tmp_path / "print-room" / "theme.yaml").write_text("parent: ../print-room\n", "utf-8")
+    assert unchanged(content, out, str(own), TODAY) is None, "it would be the parent now"
 
 
 def test_a_damaged_cache_costs_time_only(content: Path, tmp_path: Path) -> None:
