@@ -9,7 +9,7 @@ import click
 
 from maker_site.cli.paper_file import check_target, fail, paper_asked, tell_cautions, write_paper
 from maker_site.cli.reading import read_book, record_named
-from maker_site.language import speaking
+from maker_site.language import say, speaking
 from maker_site.pages.notebook import Notebook
 from maker_site.paper.card import card_document, pages_of
 from maker_site.paper.sizes import sheet_size
@@ -60,7 +60,9 @@ def run(content: Path, which: Which, paper: str | None, out: Path | None, theme_
 
 
 def _title(book: Notebook, projects: list[Project]) -> str:
-    return f"Press card: {projects[0].title}" if len(projects) == 1 else f"Press cards of {book.workshop.shop.name}"
+    if len(projects) == 1:
+        return say("Press card: {title}", title=projects[0].title)
+    return say("Press cards of {shop}", shop=book.workshop.shop.name)
 
 
 def _projects(book: Notebook, which: Which) -> list[Project]:

@@ -9,7 +9,7 @@ import click
 
 from maker_site.cli.paper_file import check_target, fail, paper_asked, tell_cautions, write_paper
 from maker_site.cli.reading import read_book
-from maker_site.language import speaking
+from maker_site.language import say, speaking
 from maker_site.media import PictureProblem
 from maker_site.pages.menu import menu
 from maker_site.paper.menu import menu_document
@@ -43,7 +43,8 @@ def run(content: Path, paper: str | None, folds: int, out: Path | None, theme_na
             made = side_by_side(lambda each: make_picture(book, each, pictures[each], folder), names)
             files = dict(zip(names, made, strict=True))
             card = menu_card_of(book, view)
-            document = menu_document(card, sheet, folds, f"{shop.name}: menu", language_of(book), files)
+            title = say("{shop}: menu", shop=shop.name)
+            document = menu_document(card, sheet, folds, title, language_of(book), files)
             set_paper = setting.set(document)
     except ThemeProblem as problem:
         raise click.UsageError(str(problem)) from problem
@@ -54,9 +55,10 @@ def run(content: Path, paper: str | None, folds: int, out: Path | None, theme_na
     count = sum(len(part.lines) for part in card.parts)
     click.echo(f"{count} {'entry' if count == 1 else 'entries'} on {sheet.name}: {target}")
     if folds:
+        first, then = ("left", "right") if book.language.direction == "rtl" else ("right", "left")
         how = {
             1: "fold it once",
-            2: "fold the right third of the inside over, then the left one over it",
+            2: f"fold the {first} third of the inside over, then the {then} one over it",
             3: "fold it to and fro",
         }[folds]
         click.echo(f"Print both sides, turned on the short edge, then {how} along the dotted marks.")

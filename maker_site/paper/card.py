@@ -8,6 +8,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from maker_site.language import say
 from maker_site.paper.sizes import SheetSize
 from maker_site.paper.typesetting import Document
 
@@ -78,6 +79,7 @@ class Card:
     code: str
     """SVG of the square code."""
     code_words: str
+    """What the code opens."""
 
 
 def cards_across(paper: SheetSize) -> tuple[int, int]:
@@ -99,6 +101,14 @@ def card_document(cards: Sequence[Card], paper: SheetSize, title: str, language:
         "height": float(paper.height),
         "across": across,
         "down": down,
-        "cards": [asdict(card) for card in cards],
+        "cards": [
+            {**asdict(card), "code_words": say("Square code. {words}.", words=card.code_words)} for card in cards
+        ],
+        "said": {
+            "cautions": say("Cautions"),
+            "pressure": say("Pressure"),
+            "face": say("Face"),
+            "mirror": say("Mirror"),
+        },
     }
     return Document("card.typ", title, *language, data)

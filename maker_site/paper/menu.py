@@ -8,6 +8,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any, Final
 
+from maker_site.language import direction, say
 from maker_site.paper.sizes import SheetSize
 from maker_site.paper.typesetting import Document
 
@@ -71,13 +72,18 @@ class Panel:
     """mm."""
 
 
-def leaflet(width: Fraction, folds: int) -> tuple[tuple[Panel, ...], tuple[Panel, ...]]:
+def leaflet(width: Fraction, folds: int, way: str = "ltr") -> tuple[tuple[Panel, ...], tuple[Panel, ...]]:
     """Return the panels of a sheet's outside and inside, each from the left, for one, two or three parallel folds.
+
+    Words that run from right to left (`way` rtl) have all of it the other way round, the cover outermost left.
 
     Printed on both sides and turned on the short edge, so that what is outermost right has the innermost left behind
     it. One fold: outside back and cover. Two, the right third folded in first and the cover over it: outside the
     flap, the back, the cover. Three, folded to and fro: outside the back, two more, the cover.
     """
+    if way == "rtl":
+        outside, inside = leaflet(width, folds)
+        return outside[::-1], inside[::-1]
     if folds == 1:
         half = width / 2
         return (Panel(4, "back", half), Panel(1, "cover", half)), (Panel(2, "inside", half), Panel(3, "inside", half))
@@ -111,7 +117,7 @@ def menu_document(
     """Return the menu on a sheet (`folds` 0) or as a leaflet of 1 to 3 folds, which lies across."""
     sheet = paper.across if folds else paper
     sides: list[list[dict[str, Any]]] = []
-    for side in leaflet(sheet.width, folds) if folds else ():
+    for side in leaflet(sheet.width, folds, direction(language[0])) if folds else ():
         x = Fraction(0)
         sides.append([])
         for panel in side:
@@ -122,6 +128,13 @@ def menu_document(
         "height": float(sheet.height),
         "sides": sides,
         "menu": asdict(card),
+        "said": {
+            "code": say("Square code: {address}", address=card.address) if card.address else "",
+            "how_to_order": say("How to order"),
+            "lead_time": say("Lead time."),
+            "dated": say("Prices as of {day}.", day=card.dated) if card.dated else "",
+            "nothing": say("There is nothing on the menu yet."),
+        },
         "found": [f"files/{name}" for name in files],
     }
     return Document("menu.typ", title, *language, data, files)

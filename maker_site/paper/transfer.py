@@ -9,6 +9,7 @@ from math import ceil
 from pathlib import Path
 from typing import Any, Final
 
+from maker_site.language import apart, say
 from maker_site.paper.ganging import Ganged, Lying, Room, gang
 from maker_site.paper.sizes import SheetSize
 from maker_site.paper.typesetting import Document
@@ -84,9 +85,9 @@ class ProjectWords:
 
     title: str
     setting: str
-    """Blank, setting, face, mirrored or not; one line."""
+    """Blank, setting, face, mirrored or not; one line, said."""
     cautions: tuple[str, ...]
-    """Short ones, gravest first."""
+    """Short ones, said, gravest first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,15 +157,14 @@ def _job(transfers: Sequence[Transfer], found: Ganged, per_sheet: int, paper: Sh
     return Job(tuple(transfers), found.places, paper, room, found.sheets, per_sheet, where)
 
 
-def _depth(words: Iterable[ProjectWords], closing: str, along: Fraction, scale: Fraction) -> Fraction:
+def _depth(words: Sequence[ProjectWords], closing: str, along: Fraction, scale: Fraction) -> Fraction:
     """Return the mm that the words of a sheet take away from an edge along which they have so many mm.
 
     `scale` is the size of their letters against the small one.
     """
     letters = int(along / (_LETTER * scale))
-    cautions = dict.fromkeys(each for project in words for each in project.cautions)
     texts = [f"{project.title} {project.setting}" for project in words]
-    texts.append("; ".join(cautions) + " Cautions " + closing)
+    texts.append(f"{say('Cautions.')} {_cautions(words)} {closing}")
     lines = sum(ceil(len(text) / max(1, letters)) for text in texts)
     return _RULER_ROW + lines * _LINE * scale
 
@@ -186,23 +186,31 @@ def transfer_document(
         pieces = [_piece(job, each, spots, homeless, number) for each in lying]
         here = dict.fromkeys(job.transfers[each.piece].project for each in lying)
         said = _said([words[project] for project in here], closing)
+        head = say("Sheet {number} of {count}, {paper}.", number=number + 1, count=job.sheets, paper=job.paper.name)
         sheets.append(
             {
                 "pieces": pieces,
                 "marks": [_floats(mark) for mark in _marks(job, lying)],
-                "words": None if job.words_at == "apart" else {**said, **_words_box(job)},
-                "number": number + 1,
+                "words": None
+                if job.words_at == "apart"
+                else {**said, "head": f"{head} {_ruler_words()}", **_words_box(job)},
             }
         )
-    apart = None
+    last = None
     if homeless or job.words_at == "apart":
-        apart = {**_said([*words.values()], closing), "labels": homeless}
+        last = {**_said([*words.values()], closing), "labels": homeless}
     data = {
         "paper": job.paper.name,
         "width": float(job.paper.width),
         "height": float(job.paper.height),
         "sheets": sheets,
-        "apart": apart,
+        "apart": last,
+        "said": {
+            "cautions": say("Cautions."),
+            "apart": say("What the sheets have no room for"),
+            "keep": say("Print this page on plain paper and keep it with the sheets."),
+            "ruler": _ruler_words(),
+        },
     }
     return Document("transfer.typ", title, *language, data, files)
 
@@ -218,12 +226,20 @@ def labels_apart(job: Job) -> int:
 
 
 def _said(words: Sequence[ProjectWords], closing: str) -> dict[str, Any]:
-    cautions = dict.fromkeys(each for project in words for each in project.cautions)
     return {
-        "projects": [{"title": each.title, "setting": each.setting} for each in words],
-        "cautions": list(cautions),
+        "projects": [{"title": apart(each.title), "setting": each.setting} for each in words],
+        "cautions": _cautions(words),
         "closing": closing,
     }
+
+
+def _cautions(words: Iterable[ProjectWords]) -> str:
+    """Return the short cautions of all projects in a row, each once."""
+    return f"{'; '.join(dict.fromkeys(each for project in words for each in project.cautions))}."
+
+
+def _ruler_words() -> str:
+    return say("This line is 100 mm: print at 100 %, not “fit to page”.")
 
 
 def _words_box(job: Job) -> dict[str, Any]:
@@ -241,7 +257,7 @@ def _piece(job: Job, lying: Lying, spots: _Spots, homeless: list[str], number: i
     transfer = job.transfers[lying.piece]
     spot = spots.label(lying)
     if spot is None:
-        homeless.append(f"Sheet {number + 1}: {transfer.labels[0]}")
+        homeless.append(say("Sheet {number}: {label}", number=number + 1, label=transfer.labels[0]))
     return {
         **_rect(lying.x, lying.y, transfer.width, transfer.height),
         "turned": lying.turned,
@@ -259,7 +275,7 @@ def _piece(job: Job, lying: Lying, spots: _Spots, homeless: list[str], number: i
 def _name(name: NameOnIt) -> dict[str, Any]:
     return {
         **_rect(name.x, name.y, name.width, name.height),
-        "text": name.text,
+        "text": apart(name.text),
         "font": name.font,
         "colour": name.colour,
         "outline": name.outline,

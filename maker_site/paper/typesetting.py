@@ -14,6 +14,8 @@ from typing import Any, Final
 
 import typst
 
+from maker_site.language import direction
+
 STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1: what a reader that can't see needs is there, or nothing is made."""
 STAND_IN: Final = "□"
@@ -81,6 +83,7 @@ class Typesetter:
             "title": document.title,
             "language": document.language,
             "region": document.region,
+            "direction": direction(document.language),
         }
         missing: set[str] = set()
         for _ in range(_MOST_TRIES):

@@ -13,6 +13,7 @@ from importlib.metadata import version
 from pathlib import Path
 from typing import Final
 
+from maker_site.language import say
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Menu
@@ -103,7 +104,8 @@ def _wanted(book: Notebook, cards: Mapping[str, CardPage], shown: Menu) -> Itera
     language = language_of(book)
     sheet = sheet_size(_CARD_PAPER)
     for project, view in cards.items():
-        document = card_document([card_of(view)], sheet, f"Press card: {view.title}", language)
+        title = say("Press card: {title}", title=view.title)
+        document = card_document([card_of(view)], sheet, title, language)
         yield _Wanted(("workshop",), addresses.card_paper(project), f"projects/{project}/project.yaml", document, {})
     if not shown.sections:
         return
@@ -111,7 +113,8 @@ def _wanted(book: Notebook, cards: Mapping[str, CardPage], shown: Menu) -> Itera
     photos = menu_pictures(book, shown)
     sheet = sheet_of(shop.paper) if shop.paper else sheet_size(_MENU_PAPER)
     names = {name: Path(name) for name in photos}
-    document = menu_document(menu_card_of(book, shown), sheet, 0, f"{shop.name}: menu", language, names)
+    title = say("{shop}: menu", shop=shop.name)
+    document = menu_document(menu_card_of(book, shown), sheet, 0, title, language, names)
     yield _Wanted(("workshop", "public"), addresses.MENU_PAPER, "shop.yaml", document, photos)
 
 

@@ -10,6 +10,7 @@ from typing import Final
 
 import segno
 
+from maker_site.language import apart, listed, say, spoken
 from maker_site.media import make
 from maker_site.pages.marks import caution_icon, standing_alone
 from maker_site.pages.notebook import Notebook
@@ -21,6 +22,7 @@ from maker_site.paper.drawing import inked
 from maker_site.paper.menu import MenuCard, MenuLine, MenuPart
 from maker_site.paper.typesetting import Typesetter, typesetter
 from maker_site.records import Project
+from maker_site.records.words import with_capital
 from maker_site.writer.themes import Theme
 
 FONTS: Final = "fonts"
@@ -38,8 +40,9 @@ def setter(used: Theme, content: Path) -> Iterator[Typesetter]:
 
 
 def language_of(book: Notebook) -> tuple[str, str | None]:
-    """Return the shop's language and country for a document."""
-    return book.wording.locale.language, book.wording.locale.territory
+    """Return the language of a document, and the country where it is the shop's own language that is spoken."""
+    locale, tag = book.wording.locale, spoken().tag
+    return tag, locale.territory if locale.language == tag else None
 
 
 def card_of_project(book: Notebook, project: Project) -> Card:
@@ -49,32 +52,30 @@ def card_of_project(book: Notebook, project: Project) -> Card:
 
 def card_of(view: CardPage) -> Card:
     """Return a press card for paper: the same words as on its page."""
-    code = f" ({view.code})" if view.code else ""
-    made = f", made {view.made.words}" if view.made else ""
     setting = view.setting
     return Card(
-        view.title,
-        view.number,
-        f"{view.blank}{code}{made}",
+        apart(view.title),
+        apart(view.number),
+        _blank_words(view),
         inked(standing_alone(view.swatch)),
         tuple(
             CardHazard(inked(caution_icon(each.kind)), each.short, each.kind in _GRAVE) for each in view.hazards.each
         ),
         view.hazards.closing,
         tuple(_figures(view)),
-        None if setting else f"No full setting is known. {view.reason}",
-        setting.pressure if setting else None,
+        None if setting else say("No full setting is known. {reason}", reason=view.reason),
+        apart(setting.pressure) if setting and setting.pressure else None,
         setting.face if setting else None,
         _meaning(setting.face_words) if setting and setting.face_words else None,
         inked(setting.face_mark) if setting and setting.face_mark else None,
         view.mirror,
         inked(view.mirror_mark) if view.mirror_mark else None,
-        tuple(CardFact(each.name, each.value) for each in view.small_facts),
+        tuple(CardFact(each.name, apart(each.value)) for each in view.small_facts),
         inked(view.stack),
-        "Stack, bottom to top" if view.stack_written else "Stack, bottom to top (the usual one)",
-        f"The stack from bottom to top: {', '.join(view.stack_words)}.",
+        say("Stack, bottom to top") if view.stack_written else say("Stack, bottom to top (the usual one)"),
+        say("The stack from bottom to top: {layers}.", layers=listed(view.stack_words)),
         view.source_words if setting else "",
-        f"{view.evidence.short} good" if view.evidence else None,
+        say("{share} good", share=view.evidence.short) if view.evidence else None,
         inked(view.evidence.dots) if view.evidence else None,
         view.last,
         setting.footing if setting else None,
@@ -83,22 +84,27 @@ def card_of(view: CardPage) -> Card:
     )
 
 
+def _blank_words(view: CardPage) -> str:
+    """Return the blank with its code, and when the project was made."""
+    blank = say("{blank} ({code})", blank=view.blank, code=view.code) if view.code else view.blank
+    return say("{blank}, made {day}", blank=blank, day=view.made.words) if view.made else apart(blank)
+
+
 def _meaning(face_words: str) -> str:
     """Return what a face means, without its name before it."""
-    meaning = face_words.partition(": ")[2] or face_words
-    return meaning[:1].upper() + meaning[1:]
+    return with_capital(face_words.partition(": ")[2] or face_words)
 
 
 def _figures(view: CardPage) -> Iterator[CardFigure]:
     setting = view.setting
     if setting is None:
         return
-    press = f", set on {setting.press.text}" if setting.press else ""
     true = None
     if setting.true and setting.true != setting.temperature:
-        true = f"At the platen {setting.true.first}, {setting.true.second}"
-    yield CardFigure(f"Temperature{press}", setting.temperature.first, setting.temperature.second, true)
-    yield CardFigure("Time", setting.time.first, setting.time.second, None)
+        true = say("At the platen {first}, {second}", first=setting.true.first, second=setting.true.second)
+    name = say("Temperature, set on {press}", press=setting.press.text) if setting.press else say("Temperature")
+    yield CardFigure(name, apart(setting.temperature.first), apart(setting.temperature.second), true)
+    yield CardFigure(say("Time"), apart(setting.time.first), apart(setting.time.second), None)
 
 
 def menu_card_of(book: Notebook, view: Menu) -> MenuCard:
@@ -106,9 +112,9 @@ def menu_card_of(book: Notebook, view: Menu) -> MenuCard:
     shop = book.workshop.shop
     code = segno.make_qr(shop.address, error="m") if shop.address else None
     return MenuCard(
-        view.shop,
-        view.line,
-        tuple(MenuPart(part.title, tuple(_menu_line(item) for item in part.items)) for part in view.sections),
+        apart(view.shop),
+        apart(view.line) if view.line else None,
+        tuple(MenuPart(apart(part.title), tuple(_menu_line(item) for item in part.items)) for part in view.sections),
         view.lead_time,
         view.how_to_order,
         view.contact,
@@ -120,15 +126,15 @@ def menu_card_of(book: Notebook, view: Menu) -> MenuCard:
 
 
 def _menu_line(item: MenuItem) -> MenuLine:
-    material = item.material[:1].upper() + item.material[1:]
+    material = with_capital(item.material)
     return MenuLine(
-        item.name,
-        item.price or "Ask",
-        item.line,
-        f"{material}, {item.size}" if item.size else material,
-        f"Choose: {'; '.join(item.options)}" if item.options else None,
+        apart(item.name),
+        apart(item.price) if item.price else say("Ask"),
+        apart(item.line) if item.line else None,
+        say("{material}, {size}", material=material, size=item.size) if item.size else material,
+        say("Choose: {options}", options="; ".join(apart(each) for each in item.options)) if item.options else None,
         _files(item.picture.fallback.address) if item.picture else None,
-        item.picture.text if item.picture else f"{item.name}: the blank, drawn to scale",
+        item.picture.text if item.picture else say("{name}: the blank, drawn to scale", name=item.name),
         inked(standing_alone(item.stand_in)) if item.stand_in else None,
     )
 

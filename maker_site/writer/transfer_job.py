@@ -8,12 +8,14 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any, Final
 
+from maker_site.language import apart, listed, say
 from maker_site.media import PictureProblem
 from maker_site.media.artwork import ArtworkFile
 from maker_site.media.artwork.placing import place_name, ready_to_place
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.wording import face_words
 from maker_site.pages.workshop.pieces import setting_of_point
+from maker_site.pages.workshop.views import SettingShown
 from maker_site.paper.sizes import SheetSize, sheet_of, sheet_size
 from maker_site.paper.transfer import (
     Job,
@@ -31,6 +33,7 @@ from maker_site.records.quantities import plain
 from maker_site.workings.artwork_size import ArtworkSize
 from maker_site.workings.cautions import CLOSING
 from maker_site.workings.remake import Remake
+from maker_site.writer.printing import language_of
 
 USUAL_PAPER: Final = "A4"
 MOST_TRANSFERS: Final = 2000
@@ -81,10 +84,8 @@ class Sheets:
         for name, (path, artwork, width) in self._artwork.items():
             ready_to_place(path, artwork, width, self._ppi, folder / name)
             files[name] = folder / name
-        titles = ", ".join(each.title for each in self.words.values())
-        locale = book.wording.locale
-        language = (locale.language, locale.territory)
-        document = transfer_document(self.job, self.words, CLOSING, f"Transfers: {titles}", language, files)
+        title = say("Transfers: {titles}", titles=listed(each.title for each in self.words.values()))
+        document = transfer_document(self.job, self.words, say(CLOSING), title, language_of(book), files)
         paper = setter.set(document)
         return paper.pdf, (missing_words(paper.missing),) if paper.missing else ()
 
@@ -105,7 +106,7 @@ def sheets_of(book: Notebook, projects: Sequence[Project], asked: Asked) -> Shee
     margin = shop.printer.margin.mm if shop.printer.margin else Fraction(0)
     gap = shop.printer.gap.mm if shop.printer.gap else Fraction(0)
     words = {project.id: _words(book, project, asked) for project in projects}
-    job = lay_transfers(transfers, paper, margin, gap, words, CLOSING)
+    job = lay_transfers(transfers, paper, margin, gap, words, say(CLOSING))
     if job is None:
         raise TransferProblem(_too_large(transfers, paper, margin), wrong_use=True)
     return Sheets(job, words, tuple(_cautions(book, projects, asked, job)), artwork, shop.printer.ppi)
@@ -227,7 +228,13 @@ def _transfer(
     remake = book.remakes[project.id]
     place = size.place
     mirrored = _mirrored(remake, asked)
-    said = f"{name}, on {artwork.file.rpartition('/')[2]}" if name else artwork.file.rpartition("/")[2]
+    file = artwork.file.rpartition("/")[2]
+    picture = say("{name}, on {file}", name=name, file=file) if name else file
+    text = (
+        say("{picture}, mirrored, for {project}", picture=picture, project=project.title)
+        if mirrored
+        else say("{picture}, for {project}", picture=picture, project=project.title)
+    )
     return Transfer(
         project.id,
         place.printed_width,
@@ -236,7 +243,7 @@ def _transfer(
         size.width,
         size.height,
         place_name(found, size.width, book.workshop.shop.printer.ppi),
-        f"{said}{', mirrored' if mirrored else ''}, for {project.title}",
+        text,
         mirrored,
         size.ppi,
         tuple(_labels(book, remake, number, name)),
@@ -274,39 +281,50 @@ def _labels(book: Notebook, remake: Remake, number: tuple[int, int], name: str |
     """Yield a transfer's label in fewer and fewer words."""
     project, blank = remake.project, remake.blank
     setting = setting_of_point(book, remake.setting) if remake.setting else None
-    face = setting.face if setting and setting.face else "face not known"
-    of = f"{number[0]} of {number[1]}"
+    face = setting.face if setting and setting.face else say("face not known")
+    of = say("{number} of {count}", number=number[0], count=number[1])
     whose = (name,) if name else ()
     if setting is None:
-        yield " · ".join((*whose, project.title, blank.name, "no setting known", face, of))
-        yield " · ".join((*whose, project.id, blank.id, "no setting", face, of))
+        yield _label(*whose, project.title, blank.name, say("no setting known"), face, of)
+        yield _label(*whose, project.id, blank.id, say("no setting"), face, of)
         return
-    both = f"{setting.temperature.first} ({setting.temperature.second})"
-    yield " · ".join((*whose, project.title, blank.name, both, setting.time.first, face, of))
-    yield " · ".join((*whose, project.title, blank.name, setting.temperature.first, setting.time.first, face, of))
-    yield " · ".join((*whose, project.title, blank.id, setting.temperature.first, setting.time.first, face, of))
-    yield " · ".join((*whose, project.id, blank.id, setting.temperature.first, setting.time.first, face, of))
+    first, time = setting.temperature.first, setting.time.first
+    yield _label(*whose, project.title, blank.name, f"{first} ({setting.temperature.second})", time, face, of)
+    yield _label(*whose, project.title, blank.name, first, time, face, of)
+    yield _label(*whose, project.title, blank.id, first, time, face, of)
+    yield _label(*whose, project.id, blank.id, first, time, face, of)
+
+
+def _label(*parts: str) -> str:
+    return " · ".join(apart(part) for part in parts)
 
 
 def _words(book: Notebook, project: Project, asked: Asked) -> ProjectWords:
     """Return what a sheet says of a project: the setting in full, which way round, the cautions."""
     remake = book.remakes[project.id]
     setting = setting_of_point(book, remake.setting) if remake.setting else None
-    parts = [f"{remake.blank.name}{f' ({remake.blank.code})' if remake.blank.code else ''}:"]
-    if setting is None:
-        parts.append("no full setting is known; test one.")
-    else:
-        press = f"{setting.press.text} to " if setting.press else ""
-        true = f", {setting.true.first} at the platen" if setting.true and setting.true != setting.temperature else ""
-        pressure = f", {setting.pressure}" if setting.pressure else ""
-        parts.append(
-            f"set {press}{setting.temperature.first} ({setting.temperature.second}){true}, "
-            f"{setting.time.first} ({setting.time.second}){pressure}."
-        )
+    parts = [_setting_words(remake, setting)]
     if remake.setting and (face := face_words(remake.setting.face)):
         parts.append(face)
-    parts.append("Printed mirrored." if _mirrored(remake, asked) else "Printed the right way round.")
-    return ProjectWords(project.title, " ".join(parts), tuple(each.short for each in remake.cautions))
+    parts.append(say("Printed mirrored.") if _mirrored(remake, asked) else say("Printed the right way round."))
+    return ProjectWords(project.title, " ".join(parts), tuple(say(each.short) for each in remake.cautions))
+
+
+def _setting_words(remake: Remake, setting: SettingShown | None) -> str:
+    blank = remake.blank.name
+    if remake.blank.code:
+        blank = say("{blank} ({code})", blank=blank, code=remake.blank.code)
+    if setting is None:
+        return say("{blank}: no full setting is known; test one.", blank=blank)
+    figures = [f"{setting.temperature.first} ({setting.temperature.second})"]
+    if setting.true and setting.true != setting.temperature:
+        figures.append(say("{temperature} at the platen", temperature=setting.true.first))
+    figures.append(f"{setting.time.first} ({setting.time.second})")
+    if setting.pressure:
+        figures.append(setting.pressure)
+    if setting.press:
+        return say("{blank}: set {press} to {figures}.", blank=blank, press=setting.press.text, figures=listed(figures))
+    return say("{blank}: set {figures}.", blank=blank, figures=listed(figures))
 
 
 def _too_large(transfers: Sequence[Transfer], paper: SheetSize, margin: Fraction) -> tuple[str, ...]:
