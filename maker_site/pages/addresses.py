@@ -48,6 +48,11 @@ def blank(blank_id: str) -> str:
     return f"blanks/{blank_id}.html"
 
 
+def settings_of(blank_id: str) -> str:
+    """Return the folder of the further pages of a blank's settings."""
+    return f"blanks/{blank_id}/settings"
+
+
 def ladder(blank_id: str) -> str:
     """Return the address of a blank's test ladder."""
     return f"ladders/{blank_id}.html"

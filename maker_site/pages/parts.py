@@ -22,6 +22,19 @@ class Link:
 
 
 @dataclass(frozen=True, slots=True)
+class Paging:
+    """Where one page of a long list stands."""
+
+    number: int
+    """From 1."""
+    of: int
+    newer: Link | None
+    """To the page before this one."""
+    older: Link | None
+    """To the page after it."""
+
+
+@dataclass(frozen=True, slots=True)
 class Both:
     """A quantity in both unit systems."""
 

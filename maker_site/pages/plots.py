@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date
+from fractions import Fraction
 from itertools import accumulate, groupby
 
 from markupsafe import Markup
@@ -12,6 +13,7 @@ from maker_site.language import say
 from maker_site.pages.marks.plots import Spot, Unit, YieldPoint, calibration_plot, setting_plot, yield_plot
 from maker_site.pages.notebook import Notebook
 from maker_site.records import Press, Pressing
+from maker_site.records.quantities import Temperature
 from maker_site.workings.calibration import curve
 from maker_site.workings.evidence import Evidence
 from maker_site.workings.wilson import interval
@@ -19,6 +21,10 @@ from maker_site.workings.wilson import interval
 _FEWEST_DAYS = 3
 """A course over time wants at least three days."""
 _MOST_DATES = 5
+_MOST_SPOTS = 150
+"""Marks in one plot: more can't be told apart, and each weighs."""
+_KELVIN, _SECONDS = 2.0, 5.0
+"""The finest grid in which settings that lie close are drawn as one."""
 
 
 def _unit(book: Notebook) -> Unit:
@@ -30,6 +36,9 @@ def settings_plot(book: Notebook, groups: Sequence[Evidence], what: str) -> Mark
     if not groups:
         return None
     wording = book.wording
+    title = say("Temperature and time of every setting on {what}; the settings themselves have the figures", what=what)
+    if len(groups) > _MOST_SPOTS:
+        return setting_plot(_together(book, groups), title=title, unit=_unit(book), clock=_clock)
     spots = [
         Spot(
             float(each.setting.true.celsius),
@@ -46,8 +55,35 @@ def settings_plot(book: Notebook, groups: Sequence[Evidence], what: str) -> Mark
         )
         for each in groups
     ]
-    title = say("Temperature and time of every setting on {what}; the table beneath has the figures", what=what)
     return setting_plot(spots, title=title, unit=_unit(book), clock=_clock)
+
+
+def _together(book: Notebook, groups: Sequence[Evidence]) -> list[Spot]:
+    """Return at most _MOST_SPOTS for more settings: those that lie close are one, in the finest grid that does."""
+    places = [
+        (float(each.setting.true.celsius) / _KELVIN, float(each.setting.time.seconds) / _SECONDS) for each in groups
+    ]
+    step = 1
+    while len({(round(across / step), round(up / step)) for across, up in places}) > _MOST_SPOTS:
+        step += 1
+    fields: dict[tuple[int, int], list[Evidence]] = {}
+    for (across, up), each in zip(places, groups, strict=True):
+        fields.setdefault((round(across / step), round(up / step)), []).append(each)
+    return [
+        _spot_of(book, step * _KELVIN * across, step * _SECONDS * up, near) for (across, up), near in fields.items()
+    ]
+
+
+def _spot_of(book: Notebook, celsius: float, seconds: float, near: Sequence[Evidence]) -> Spot:
+    good, pressed = sum(each.good for each in near), sum(each.pressed for each in near)
+    words = say(
+        "About {temperature}, {time}: {good} of {pressed} good",
+        temperature=book.wording.one_line(book.wording.temperature(Temperature(Fraction(celsius)))),
+        time=_clock(seconds),
+        good=book.wording.count(good),
+        pressed=book.wording.count(pressed),
+    )
+    return Spot(celsius, seconds, good, pressed, words)
 
 
 def _clock(seconds: float) -> str:
@@ -60,6 +96,7 @@ def blank_yield_plot(book: Notebook, rows: Sequence[Pressing], what: str) -> Mar
     days = [(day, list(same)) for day, same in groupby(rows, key=lambda row: row.date)]
     if len(days) < _FEWEST_DAYS:
         return None
+    days = _periods(days)
     counts = [(sum(row.good for row in same), sum(row.pressed for row in same)) for _, same in days]
     totals = list(accumulate(counts, lambda one, other: (one[0] + other[0], one[1] + other[1])))
     points = []
@@ -72,6 +109,13 @@ def blank_yield_plot(book: Notebook, rows: Sequence[Pressing], what: str) -> Mar
         "Good share of {what} over time, with its 95 % interval; the pressings beneath have the figures", what=what
     )
     return yield_plot(points, title=title, dates=_dates(book, [day for day, _ in days]))
+
+
+def _periods(days: list[tuple[date, list[Pressing]]]) -> list[tuple[date, list[Pressing]]]:
+    """Return at most _MOST_SPOTS days; where there are more, as many after another as need be are taken as one."""
+    size = -(-len(days) // _MOST_SPOTS)
+    runs = [days[start : start + size] for start in range(0, len(days), size)]
+    return [(run[-1][0], [row for _, rows in run for row in rows]) for run in runs]
 
 
 def _dates(book: Notebook, days: Sequence[date]) -> list[tuple[int, str]]:

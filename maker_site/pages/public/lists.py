@@ -10,10 +10,10 @@ from typing import TypeVar
 from babel.dates import format_skeleton
 
 from maker_site.language import say
+from maker_site.pages import paging
 from maker_site.pages.addresses import slug
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.parts import Link
-from maker_site.pages.public.views import Paging
+from maker_site.pages.parts import Link, Paging
 from maker_site.records import Article, Project
 
 AT_ONCE = 24
@@ -33,25 +33,13 @@ class Group:
 
 
 def pages_of(first: str, *lists: Sequence[object]) -> Iterator[tuple[str, Paging]]:
-    """Yield the address and the place of each page of a list; there is always one.
-
-    The first stands at `first`; those that follow in a folder of its name, or in pages/ beside an index.
-    """
-    of = max(1, *(-(-len(each) // AT_ONCE) for each in lists))
-    folder = first.removesuffix("index.html") + "pages" if first.endswith("index.html") else first.removesuffix(".html")
-
-    def address(number: int) -> str:
-        return first if number == 1 else f"{folder}/{number}.html"
-
-    for number in range(1, of + 1):
-        newer = Link(say("Newer"), address(number - 1)) if number > 1 else None
-        older = Link(say("Older"), address(number + 1)) if number < of else None
-        yield address(number), Paging(number, of, newer, older)
+    """Yield the address and the place of each page of a list of what was published."""
+    return paging.pages_of(first, *lists, at_once=AT_ONCE, words=(say("Newer"), say("Older")))
 
 
-def on_page(items: Sequence[V], paging: Paging) -> Sequence[V]:
+def on_page(items: Sequence[V], place: Paging) -> Sequence[V]:
     """Return the part of a list that one page shows."""
-    return items[(paging.number - 1) * AT_ONCE : paging.number * AT_ONCE]
+    return paging.on_page(items, place, AT_ONCE)
 
 
 def by_material(book: Notebook, projects: Iterable[Project]) -> Mapping[str, Group]:

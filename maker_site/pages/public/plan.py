@@ -15,7 +15,7 @@ from maker_site.pages.marks import swatch
 from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Drawn, Page, Text
-from maker_site.pages.parts import Link, Menu, MenuItem
+from maker_site.pages.parts import Link, Menu, MenuItem, Paging
 from maker_site.pages.picture_html import figure_html
 from maker_site.pages.pictures import picture_at
 from maker_site.pages.public.data import canonical, product_node
@@ -49,7 +49,6 @@ from maker_site.pages.public.views import (
     MenuPage,
     Missing,
     Moved,
-    Paging,
     PublicFrame,
     SearchPage,
     Tutorial,

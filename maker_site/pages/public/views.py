@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from maker_site.pages.parts import Both, Day, Hazards, Link, Menu, MenuSection, Picture
+from maker_site.pages.parts import Both, Day, Hazards, Link, Menu, MenuSection, Paging, Picture
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,17 +53,6 @@ class Found:
     updated: Day | None
     data: Markup
     """JSON-LD by schema.org, safe inside a script element."""
-
-
-@dataclass(frozen=True, slots=True)
-class Paging:
-    """Where one page of a long list stands."""
-
-    number: int
-    """From 1."""
-    of: int
-    newer: Link | None
-    older: Link | None
 
 
 @dataclass(frozen=True, slots=True)

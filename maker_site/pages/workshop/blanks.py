@@ -10,6 +10,7 @@ from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
+from maker_site.pages.paging import on_page, pages_of
 from maker_site.pages.parts import Link, Picture
 from maker_site.pages.pictures import picture_at
 from maker_site.pages.plots import blank_yield_plot
@@ -21,37 +22,52 @@ from maker_site.pages.workshop.pieces import (
     blank_link,
     log_row,
     outcome,
-    setting_row,
     sheet_shown,
     start_shown,
     substrate_link,
     tile,
 )
-from maker_site.pages.workshop.settings import disagreement_words, substrate_hazards
+from maker_site.pages.workshop.settings import best_settings, disagreement_words, other_settings, substrate_hazards
 from maker_site.pages.workshop.views import BlankList, BlankPage, BlankRow, Fact, LotRow
 from maker_site.records import Blank, Lot
 from maker_site.workings.money import landed
 
+BLANKS = "blanks/index.html"
+BLANKS_A_PAGE = 100
+"""Blanks on one page of the list."""
 _TILES = 24
 """Projects shown on a blank's page, the newest."""
 _HISTORY = 40
 """Pressings listed on a blank's page; all of them are in the settings above it and in the log."""
 
 
-def blank_list(book: Notebook) -> Page:
-    """Return blanks/index.html."""
+def blank_list(book: Notebook) -> Iterator[Page]:
+    """Yield blanks/index.html and its further pages."""
     ordered = sorted(book.workshop.blanks.values(), key=lambda blank: (blank.substrate, blank.name.casefold()))
-    rows = tuple(_row(book, blank) for blank in ordered)
-    return Page("blanks/index.html", "workshop/blanks.html", say("Blanks"), BlankList(rows), door="blanks/index.html")
+    pages = list(pages_of(BLANKS, ordered, at_once=BLANKS_A_PAGE, words=(say("Before"), say("After"))))
+    begins: dict[str, Link] = {}
+    for here, place in pages:
+        for blank in on_page(ordered, place, BLANKS_A_PAGE):
+            begins.setdefault(blank.substrate, Link(say(blank.substrate), f"{here}#{_place_of(blank.substrate)}"))
+    materials = tuple(begins.values()) if len(pages) > 1 else ()
+    for here, place in pages:
+        rows = tuple(blank_row(book, blank) for blank in on_page(ordered, place, BLANKS_A_PAGE))
+        view = BlankList(rows, len(ordered), place, materials)
+        yield Page(here, "workshop/blanks.html", say("Blanks"), view, door=BLANKS)
 
 
-def blank_page(book: Notebook, blank: Blank) -> Page:
-    """Return blanks/ID.html."""
-    here = addresses.blank(blank.id)
-    return Page(here, "workshop/blank.html", blank.name, _view(book, blank), door="blanks/index.html")
+def _place_of(substrate: str) -> str:
+    return f"of-{addresses.slug(substrate)}"
 
 
-def _row(book: Notebook, blank: Blank) -> BlankRow:
+def blank_page(book: Notebook, blank: Blank) -> Iterator[Page]:
+    """Yield blanks/ID.html, and the further pages of its settings."""
+    yield Page(addresses.blank(blank.id), "workshop/blank.html", blank.name, _view(book, blank), door=BLANKS)
+    yield from other_settings(book, blank)
+
+
+def blank_row(book: Notebook, blank: Blank) -> BlankRow:
+    """Return what the list of blanks shows of one."""
     return BlankRow(
         blank_link(book, blank.id),
         substrate_link(blank.substrate),
@@ -69,7 +85,7 @@ def _row(book: Notebook, blank: Blank) -> BlankRow:
 def _view(book: Notebook, blank: Blank) -> BlankPage:
     points = book.points[blank.id]
     rows = book.pressings_by_blank.get(blank.id, ())
-    groups = book.evidence_by_blank.get(blank.id, ())
+    settings, paging = best_settings(book, blank)
     return BlankPage(
         blank.id,
         blank.name,
@@ -90,7 +106,9 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
         start_shown(book, points[1]) if len(points) > 1 else None,
         disagreement_words(book, blank),
         sheet_shown(book, blank),
-        tuple(setting_row(book, each, best=index == 0 and each.good > 0) for index, each in enumerate(groups)),
+        settings,
+        len(book.evidence_by_blank.get(blank.id, ())),
+        paging,
         tuple(_lot(book, blank, lot) for lot in blank.bought),
         _landed(book, blank),
         tuple(_pictures(book, blank)),

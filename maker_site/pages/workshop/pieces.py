@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from markupsafe import Markup
 
 from maker_site.language import listed, marked, say, say_n
 from maker_site.pages import addresses
-from maker_site.pages.marks import face_mark, swatch
+from maker_site.pages.marks import face_mark, interval_bar, swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Link, Picture
 from maker_site.pages.pictures import picture_at
@@ -154,10 +155,11 @@ def face_drawing(face: str | None) -> Markup | None:
 
 
 def setting_row(book: Notebook, each: Evidence, *, best: bool) -> SettingRow:
-    """Return a setting with its evidence and the projects it was used for."""
+    """Return a setting with its evidence and the projects it was used for, as it stands in a list."""
+    bar = interval_bar(each.interval.low, each.interval.high, each.good / each.pressed, bare=True)
     return SettingRow(
         setting_of_evidence(book, each),
-        book.wording.evidence(each),
+        replace(book.wording.evidence(each), bar=bar),
         tuple(project_link(book, project) for project in each.projects if project in book.workshop.projects),
         best,
     )

@@ -60,7 +60,7 @@ def workshop_batches(book: Notebook) -> Iterator[Batch]:
         yield Batch(f"costs/{project.id}", partial(_cost_sheet, book, project.id))
     yield Batch("costs", lambda: cost_overview(book))
     yield Batch("settings", lambda: settings_pages(book))
-    yield Batch("blanks", lambda: [blank_list(book)])
+    yield Batch("blanks", lambda: blank_list(book))
     for blank in book.workshop.blanks.values():
         yield Batch(f"blanks/{blank.id}", partial(_of_blank, book, blank.id))
     yield Batch("presses", lambda: press_pages(book))
@@ -94,7 +94,7 @@ def _cost_sheet(book: Notebook, name: str) -> Iterator[Page]:
 
 def _of_blank(book: Notebook, name: str) -> Iterator[Page]:
     blank = book.workshop.blanks[name]
-    yield blank_page(book, blank)
+    yield from blank_page(book, blank)
     yield ladder_page(book, blank)
 
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
-from maker_site.language import all_of, say
+from maker_site.language import all_of, say, say_n
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook, grouped
 from maker_site.pages.page import Page
-from maker_site.pages.parts import Hazards
+from maker_site.pages.paging import on_page, pages_of
+from maker_site.pages.parts import Hazards, Link, Paging
 from maker_site.pages.plots import settings_plot
 from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.pieces import (
@@ -23,7 +24,9 @@ from maker_site.pages.workshop.pieces import (
     substrate_link,
 )
 from maker_site.pages.workshop.views import (
+    BlankEntry,
     BlankSettings,
+    SettingRow,
     SettingsIndex,
     SubstratePage,
     SubstrateRow,
@@ -33,6 +36,11 @@ from maker_site.workings.cautions import cautions
 from maker_site.workings.disagreement import disagreement
 from maker_site.workings.evidence import Evidence
 from maker_site.workings.starting_point import Source
+
+BLANKS_A_PAGE = 40
+"""Blanks on one page of a material's settings."""
+SETTINGS_A_PAGE = 20
+"""Settings on a blank's own page, and on each that follows it."""
 
 
 def settings_pages(book: Notebook) -> Iterator[Page]:
@@ -45,7 +53,7 @@ def settings_pages(book: Notebook) -> Iterator[Page]:
         "settings/index.html", "workshop/settings.html", say("Settings by material"), index, door="settings/index.html"
     )
     for substrate, blanks in _by_address(by_substrate).items():
-        yield _substrate_page(book, substrate, blanks)
+        yield from _substrate_pages(book, substrate, blanks)
 
 
 def substrate_hazards(substrate: str) -> Hazards:
@@ -120,40 +128,90 @@ def _best_anywhere(each: Evidence) -> tuple[float, int, Fraction]:
     return (-each.interval.low, -each.pressed, each.setting.true.celsius)
 
 
-def _substrate_page(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> Page:
+def _substrate_pages(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> Iterator[Page]:
+    ordered = sorted(blanks, key=lambda each: each.name.casefold())
     common = next((point for blank in blanks for point in book.points[blank.id] if point.source is Source.COMMON), None)
-    view = SubstratePage(
-        say(substrate),
-        swatch(substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
-        tuple(_blank_settings(book, blank) for blank in sorted(blanks, key=lambda each: each.name.casefold())),
-        settings_plot(
-            book, [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ())], say(substrate)
-        ),
-        start_shown(book, common) if common else None,
-        substrate_hazards(substrate),
-    )
-    return Page(
-        addresses.substrate(substrate),
-        "workshop/substrate.html",
-        say("Settings for {material}", material=say(substrate)),
-        view,
-        door="settings/index.html",
-    )
+    groups = [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ())]
+    for here, place in pages_of(
+        addresses.substrate(substrate), ordered, at_once=BLANKS_A_PAGE, words=(say("Before"), say("After"))
+    ):
+        first = place.number == 1
+        view = SubstratePage(
+            say(substrate),
+            swatch(substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
+            tuple(blank_entry(book, blank) for blank in on_page(ordered, place, BLANKS_A_PAGE)),
+            len(ordered),
+            place,
+            settings_plot(book, groups, say(substrate)) if first else None,
+            start_shown(book, common) if common and first else None,
+            substrate_hazards(substrate),
+        )
+        title = say("Settings for {material}", material=say(substrate))
+        yield Page(here, "workshop/substrate.html", title, view, door="settings/index.html")
 
 
-def _blank_settings(book: Notebook, blank: Blank) -> BlankSettings:
+def blank_entry(book: Notebook, blank: Blank) -> BlankEntry:
+    """Return what the settings of its material show of a blank."""
     points = book.points[blank.id]
-    return BlankSettings(
-        blank_link(book, blank.id),
+    groups = book.evidence_by_blank.get(blank.id, ())
+    best = groups[0] if groups and groups[0].good else None
+    link = blank_link(book, blank.id)
+    return BlankEntry(
+        blank.id,
+        link,
         blank.supplier,
         blank.code,
         say(blank.method),
         book.left(blank),
-        start_shown(book, points[0]) if points else None,
+        setting_row(book, best, best=True) if best else None,
+        start_shown(book, points[0]) if points and not best else None,
         sheet_shown(book, blank),
         disagreement_words(book, blank),
-        tuple(
-            setting_row(book, each, best=index == 0 and each.good > 0)
-            for index, each in enumerate(book.evidence_by_blank.get(blank.id, ()))
+        len(groups),
+        Link(
+            say_n("One setting tried", "All {n} settings tried", len(groups), n=book.wording.count(len(groups))),
+            f"{link.address}#settings",
         ),
     )
+
+
+def best_settings(book: Notebook, blank: Blank) -> tuple[tuple[SettingRow, ...], Paging]:
+    """Return the best supported settings of a blank, for its own page, and the way to the others."""
+    place, rows = next(_settings_of(book, blank))
+    return rows, place
+
+
+def other_settings(book: Notebook, blank: Blank) -> Iterator[Page]:
+    """Yield blanks/ID/settings/2.html …: what the blank's own page has no room for."""
+    link = blank_link(book, blank.id)
+    total = len(book.evidence_by_blank.get(blank.id, ()))
+    for place, rows in _settings_of(book, blank):
+        if place.number == 1:
+            continue
+        view = BlankSettings(
+            link,
+            swatch(blank.substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
+            rows,
+            (place.number - 1) * SETTINGS_A_PAGE + 1,
+            total,
+            place,
+            substrate_hazards(blank.substrate),
+        )
+        here = f"{addresses.settings_of(blank.id)}/{place.number}.html"
+        title = say("Less sure settings of {blank}, page {number}", blank=blank.name, number=place.number)
+        yield Page(here, "workshop/blank-settings.html", title, view, door="blanks/index.html")
+
+
+def _settings_of(book: Notebook, blank: Blank) -> Iterator[tuple[Paging, tuple[SettingRow, ...]]]:
+    groups = book.evidence_by_blank.get(blank.id, ())
+    words = (say("Surer settings"), say("Less sure settings"))
+    folder = addresses.settings_of(blank.id)
+    for _, place in pages_of(addresses.blank(blank.id), groups, at_once=SETTINGS_A_PAGE, words=words, folder=folder):
+        first = place.number == 1
+        yield (
+            place,
+            tuple(
+                setting_row(book, each, best=first and index == 0 and each.good > 0)
+                for index, each in enumerate(on_page(groups, place, SETTINGS_A_PAGE))
+            ),
+        )

@@ -26,6 +26,7 @@ from maker_site.pages.workshop.views.frame import Attention, Home, LowBlank, Wor
 from maker_site.pages.workshop.views.project import ArtworkRow, CardPage, ProjectPage, ProofPage, ProofShown, Step
 from maker_site.pages.workshop.views.reading import AboutPage, ArticlePage, MenuPage, WritingList, WritingRow
 from maker_site.pages.workshop.views.settings import (
+    BlankEntry,
     BlankSettings,
     Fact,
     LadderPage,
@@ -46,6 +47,7 @@ __all__ = [
     "ArticlePage",
     "ArtworkRow",
     "Attention",
+    "BlankEntry",
     "BlankList",
     "BlankPage",
     "BlankRow",

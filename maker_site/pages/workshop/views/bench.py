@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from maker_site.pages.parts import Both, Day, Hazards, Link, Picture
+from maker_site.pages.parts import Both, Day, Hazards, Link, Paging, Picture
 from maker_site.pages.workshop.views.catalogue import Tile
 from maker_site.pages.workshop.views.settings import Fact, LogRow, NextTryShown, SettingRow, SheetShown, StartShown
 
@@ -53,6 +53,11 @@ class BlankPage:
     disagreement: str | None
     sheet: SheetShown | None
     rows: tuple[SettingRow, ...]
+    """The best supported of its settings."""
+    settings: int
+    """How many were tried."""
+    paging: Paging
+    """To the others."""
     lots: tuple[LotRow, ...]
     landed: str | None
     scans: tuple[Picture, ...]
@@ -83,9 +88,13 @@ class BlankRow:
 
 @dataclass(frozen=True, slots=True)
 class BlankList:
-    """blanks/index.html."""
+    """blanks/index.html, blanks/pages/2.html …: by material."""
 
     rows: tuple[BlankRow, ...]
+    total: int
+    paging: Paging
+    materials: tuple[Link, ...]
+    """To the page and the place where each material begins; empty where one page holds all."""
 
 
 @dataclass(frozen=True, slots=True)

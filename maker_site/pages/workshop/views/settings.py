@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from maker_site.pages.parts import Both, Day, EvidenceShown, Hazards, Link, Picture
+from maker_site.pages.parts import Both, Day, EvidenceShown, Hazards, Link, Paging, Picture
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,32 +171,55 @@ class SettingsIndex:
 
 
 @dataclass(frozen=True, slots=True)
-class BlankSettings:
-    """A blank within a substrate's page."""
+class BlankEntry:
+    """What the settings of a material show of one blank; made of that blank's own records and sums."""
 
+    id: str
     blank: Link
     supplier: str | None
     code: str | None
     method: str
     left: int | None
-    start: StartShown | None
+    best: SettingRow | None
+    """The best supported of its settings, where one came out good."""
+    claim: StartShown | None
+    """Where to start, where none did."""
     sheet: SheetShown | None
     disagreement: str | None
     """Where the maker's best and the sheet differ by more than the press's step."""
-    rows: tuple[SettingRow, ...]
-    """Every distinct setting, the best supported first."""
+    settings: int
+    """How many were tried."""
+    all: Link
+    """To every one of them."""
 
 
 @dataclass(frozen=True, slots=True)
 class SubstratePage:
-    """settings/SUBSTRATE.html: blank by blank."""
+    """settings/SUBSTRATE.html, settings/SUBSTRATE/2.html …: the best setting of each blank, blank by blank."""
 
     substrate: str
     band: Markup
     """The hatching, broad, for the header."""
-    blanks: tuple[BlankSettings, ...]
+    blanks: tuple[BlankEntry, ...]
+    total: int
+    """Of all pages."""
+    paging: Paging
     plot: Markup | None
-    """Temperature and time of every setting with n and outcome; the tables beneath have the figures."""
+    """Temperature and time of every setting with n and outcome; on the first page."""
     common: StartShown | None
-    """The common-practice range, marked as such."""
+    """The common-practice range, marked as such; on the first page."""
+    hazards: Hazards
+
+
+@dataclass(frozen=True, slots=True)
+class BlankSettings:
+    """blanks/ID/settings/2.html …: the settings of a blank that its own page has no room for, less and less sure."""
+
+    blank: Link
+    band: Markup
+    rows: tuple[SettingRow, ...]
+    first: int
+    """The place of the first among all, from 1."""
+    total: int
+    paging: Paging
     hazards: Hazards
