@@ -5,10 +5,11 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import reduce
 
 from markupsafe import Markup
 
-from maker_site.language import all_of, listed, say
+from maker_site.language import listed, say
 from maker_site.pages.marks import FILLINGS, BarPart, bar_key, stacked_bar
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.workshop.views import CostRow, CostShown, Fact
@@ -77,8 +78,13 @@ def _bar(book: Notebook, sheet: CostSheet, fillings: Sequence[int | None]) -> Ma
     shown = []
     for _, lines in sorted(parts.items()):
         amount = sum((line.exact for line in lines if line.exact), Fraction(0))
-        shown.append(BarPart(all_of(line.name for line in lines), float(amount), book.figures.money(amount)))
+        shown.append(BarPart(reduce(_with, (line.name for line in lines)), float(amount), book.figures.money(amount)))
     return stacked_bar(shown, title=say("What the cost of {cost} is made of", cost=book.figures.money(sheet.cost)))
+
+
+def _with(one: str, other: str) -> str:
+    """Return two names of lines as one; no commas, since a name may hold one."""
+    return say("{one} and {other}", one=one, other=other)
 
 
 def at_least(words: str, sheet: CostSheet) -> str:

@@ -222,7 +222,9 @@ class Notebook:
         remake = self.remakes[project.id]
         found = remake.setting.evidence if remake.setting and remake.setting.source is Source.OWN else None
         if found:
-            return Yield(Fraction(found.good, found.pressed), f"{found.good} of {found.pressed} good", assumed=False)
+            return Yield(
+                Fraction(found.good, found.pressed), self.wording.good_of(found.good, found.pressed), assumed=False
+            )
         return assumed_yield(self.workshop.shop)
 
     def artwork_size(self, project: Project, index: int) -> ArtworkSize | None:
