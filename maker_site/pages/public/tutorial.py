@@ -144,7 +144,7 @@ def _setting(book: Notebook, project: Project) -> SharedSetting | None:
     return SharedSetting(
         wording.temperature(point.true),
         wording.time(point.time),
-        point.pressure.word if point.pressure else None,
+        say(point.pressure.word) if point.pressure and point.pressure.word else None,
         face_words(point.face),
         say(remake.blank.substrate),
         say(kind) if kind else None,
