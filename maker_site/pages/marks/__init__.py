@@ -7,7 +7,7 @@ is an image of that name) or is hidden from readers because words stand beside i
 from maker_site.pages.marks._to_scale import Hole
 from maker_site.pages.marks.bars import FILLINGS, BarPart, bar_key, stacked_bar
 from maker_site.pages.marks.evidence import evidence_dots, interval_bar
-from maker_site.pages.marks.hatching import family_swatch, swatch
+from maker_site.pages.marks.hatching import family_field, family_swatch, swatch
 from maker_site.pages.marks.icons import caution_icon, face_mark, mirror_mark
 from maker_site.pages.marks.materials import family_of
 from maker_site.pages.marks.once import drawn_once, standing_alone
@@ -34,6 +34,7 @@ __all__ = [
     "drawn_once",
     "evidence_dots",
     "face_mark",
+    "family_field",
     "family_of",
     "family_swatch",
     "interval_bar",

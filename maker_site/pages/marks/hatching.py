@@ -31,6 +31,13 @@ def family_swatch(family: str, *, width: int = 40, height: int = 24, title: str 
     return drawing([strokes], width=width, height=height, title=title, css_class="m-swatch")
 
 
+def family_field(family: str, *, width: int, height: int) -> Markup:
+    """A large field of a FAMILY's hatching, for the screen."""
+    fill = hatching_fill(HATCHES[family])
+    field = f'<rect class="m-area" fill="{fill}" x="0.5" y="0.5" width="{width - 1}" height="{height - 1}"/>'
+    return drawing([field], width=width, height=height, css_class="m-swatch")
+
+
 def hatching_fill(hatch: Hatch) -> str:
     """The fill of a large shape by a hatching that stands once on a page: see `shared_parts`."""
     return f"url(#hatching-{_named(hatch.family)})"

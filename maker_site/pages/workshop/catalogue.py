@@ -2,36 +2,41 @@
 
 from __future__ import annotations
 
-import json
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from maker_site.language import say
-from maker_site.pages.marks import family_of, family_swatch
+from maker_site.pages.marks import family_field, family_of, family_swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Link
+from maker_site.pages.workshop.catalogue_data import catalogue_script
 from maker_site.pages.workshop.pieces import tile
-from maker_site.pages.workshop.views import Catalogue, Filter, FilterWord, MaterialMark, Tile
+from maker_site.pages.workshop.views import Catalogue, CatalogueEntry, Filter, FilterWord, MaterialMark
 from maker_site.records import Project
 
 TILES_A_PAGE = 48
 """Keeps a page light at any number of projects."""
 DATA = "catalogue/data.js"
+_FIRST = "catalogue/index.html"
 
 
 def catalogue_pages(book: Notebook) -> Iterator[Page | Text]:
     """Yield catalogue/index.html, its further pages, and the script with every project's row."""
-    projects = book.newest_first
-    pages = max(1, -(-len(projects) // TILES_A_PAGE))
-    filters = tuple(_filters(book, projects))
-    years = tuple(_years(book, projects))
-    materials = tuple(_materials(book, projects))
+    return catalogue_of([catalogue_entry(book, project) for project in book.newest_first])
+
+
+def catalogue_of(entries: Sequence[CatalogueEntry]) -> Iterator[Page | Text]:
+    """Yield the catalogue of entries, newest first."""
+    pages = max(1, -(-len(entries) // TILES_A_PAGE))
+    filters = tuple(_filters(entries))
+    years = tuple(_years(entries))
+    materials = tuple(_materials(entries))
     for number in range(1, pages + 1):
-        shown = projects[(number - 1) * TILES_A_PAGE : number * TILES_A_PAGE]
+        shown = entries[(number - 1) * TILES_A_PAGE : number * TILES_A_PAGE]
         view = Catalogue(
-            tuple(tile(book, project, _address(number)) for project in shown),
-            len(projects),
+            tuple(each.tile for each in shown),
+            len(entries),
             number,
             pages,
             Link(say("Newer"), _address(number - 1)) if number > 1 else None,
@@ -41,13 +46,26 @@ def catalogue_pages(book: Notebook) -> Iterator[Page | Text]:
             DATA,
             materials,
         )
-        title = say("Catalogue") if number == 1 else say("Catalogue, page {n}", n=book.wording.count(number))
-        yield Page(_address(number), "workshop/catalogue.html", title, view, door="catalogue/index.html")
-    yield Text(DATA, _data(book, projects))
+        title = say("Catalogue") if number == 1 else say("Catalogue, page {n}", n=number)
+        yield Page(_address(number), "workshop/catalogue.html", title, view, door=_FIRST)
+    yield Text(DATA, catalogue_script(entries))
+
+
+def catalogue_entry(book: Notebook, project: Project) -> CatalogueEntry:
+    """Return what the catalogue shows of a project and finds it by."""
+    blank = book.workshop.blanks[project.blank]
+    found_by = (project.id, blank.id, blank.supplier, blank.code, project.summary)
+    return CatalogueEntry(
+        project.id,
+        tile(book, project, _FIRST),  # all pages of the catalogue lie in one folder
+        family_of(blank.substrate),
+        year_of(book, project),
+        " ".join(word for word in found_by if word),
+    )
 
 
 def _address(number: int) -> str:
-    return "catalogue/index.html" if number == 1 else f"catalogue/{number}.html"
+    return _FIRST if number == 1 else f"catalogue/{number}.html"
 
 
 def year_of(book: Notebook, project: Project) -> str:
@@ -58,58 +76,27 @@ def year_of(book: Notebook, project: Project) -> str:
     return str(rows[-1].date.year) if rows else ""
 
 
-def _years(book: Notebook, projects: Iterable[Project]) -> Iterator[Link]:
+def _years(entries: Iterable[CatalogueEntry]) -> Iterator[Link]:
     seen: set[str] = set()
-    for index, project in enumerate(projects):
-        year = year_of(book, project)
-        if year not in seen:
-            seen.add(year)
-            yield Link(year or say("No date"), _address(index // TILES_A_PAGE + 1))
+    for index, each in enumerate(entries):
+        if each.year not in seen:
+            seen.add(each.year)
+            yield Link(each.year or say("No date"), _address(index // TILES_A_PAGE + 1))
 
 
-def _materials(book: Notebook, projects: Iterable[Project]) -> Iterator[MaterialMark]:
-    for family in sorted({family_of(book.workshop.blanks[project.blank].substrate) for project in projects}):
-        yield MaterialMark(family, family_swatch(family), family_swatch(family, width=320, height=240))
+def _materials(entries: Iterable[CatalogueEntry]) -> Iterator[MaterialMark]:
+    for family in sorted({each.family for each in entries}):
+        yield MaterialMark(family, family_swatch(family), family_field(family, width=320, height=240))
 
 
-def _filters(book: Notebook, projects: Iterable[Project]) -> Iterator[Filter]:
-    blanks = book.workshop.blanks
-    kinds: list[tuple[str, str, Callable[[Project], Iterable[str]]]] = [
-        ("substrate", say("Substrate"), lambda each: [say(blanks[each.blank].substrate)]),
-        ("method", say("Method"), lambda each: [say(book.workshop.method_of(each))]),
-        ("occasion", say("Occasion"), lambda each: each.occasions),
-        ("year", say("Year"), lambda each: [year_of(book, each)]),
+def _filters(entries: Sequence[CatalogueEntry]) -> Iterator[Filter]:
+    kinds: list[tuple[str, str, Callable[[CatalogueEntry], Iterable[str]]]] = [
+        ("substrate", say("Substrate"), lambda each: [each.tile.substrate]),
+        ("method", say("Method"), lambda each: [each.tile.method]),
+        ("occasion", say("Occasion"), lambda each: each.tile.occasions),
+        ("year", say("Year"), lambda each: [each.year]),
     ]
     for name, title, words in kinds:
-        counts = Counter(word for project in projects for word in words(project) if word)
+        counts = Counter(word for each in entries for word in words(each) if word)
         order = sorted(counts, reverse=name == "year")
         yield Filter(name, title, tuple(FilterWord(word, counts[word]) for word in order))
-
-
-def _data(book: Notebook, projects: Iterable[Project]) -> str:
-    """Return the script that holds a row for each project; read by the page from the disk, without fetching."""
-    rows = [_row(book, tile(book, project, DATA), project) for project in projects]
-    return f"window.catalogueRows = {json.dumps(rows, ensure_ascii=False, separators=(',', ':'))};\n"
-
-
-def _row(book: Notebook, shown: Tile, project: Project) -> dict[str, object]:
-    blank = book.workshop.blanks[project.blank]
-    smallest = shown.picture.modern[0] if shown.picture else None
-    row: dict[str, object] = {
-        "title": shown.link.text,
-        "page": shown.link.address,
-        "card": shown.card.address,
-        "blank": shown.blank,
-        "substrate": shown.substrate,
-        "material": family_of(blank.substrate),
-        "method": shown.method,
-        "occasions": list(shown.occasions),
-        "year": year_of(book, project),
-        "made": shown.made.words if shown.made else "",
-        "outcome": shown.outcome or "",
-        "words": " ".join(word for word in (project.id, blank.id, blank.supplier, blank.code, project.summary) if word),
-    }
-    if smallest and shown.picture:
-        row["picture"] = [smallest.address, shown.picture.fallback.address, shown.picture.width, shown.picture.height]
-        row["text"] = shown.picture.text
-    return row

@@ -2,50 +2,59 @@
 (() => {
   "use strict";
   const form = document.getElementById("filters");
-  const rows = window.catalogueRows;
-  if (!form || !Array.isArray(rows)) return;
+  const data = window.catalogue;
+  if (!form || !data) return;
 
   const AT_ONCE = 48;
   const AT_FIRST = 12; // what a screen can show; the others follow a frame later
   const part = (id) => document.getElementById(id);
   const [listed, found, list, none, more, clear] = ["listed", "found", "found-pieces", "found-nothing", "more", "clear"].map(part);
-  const [count, total, counted, pageNumber, said] = ["count", "total", "counted", "page-number", "said"].map(part);
+  const [count, all, counted, pageNumber, said] = ["count", "total", "counted", "page-number", "said"].map(part);
   const selects = [...form.querySelectorAll("select")];
   const words = form.elements.namedItem("words");
   const root = form.dataset.root;
   const language = document.documentElement.lang || "en";
   const figure = (value) => value.toLocaleString(language);
-  const still = [count, total, counted].map((each) => [each, each.textContent]);
+  const still = [count, all, counted].map((each) => [each, each.textContent]);
 
-  // Without case and accents: “Crème” is found by “creme”.
-  const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-  let texts = null;
-  const allTexts = () => {
-    texts ||= rows.map((row) =>
-      folded([row.title, row.blank, row.substrate, row.method, row.occasions.join(" "), row.year, row.words].join(" ")),
-    );
-    return texts;
-  };
+  // The data has a column for each thing said of a project; what many share is a number that names a text.
+  const total = data.title.length;
+  const text = (column, index) => data.texts[data[column][index]];
 
-  const fits = {
-    substrate: (row, word) => row.substrate === word,
-    method: (row, word) => row.method === word,
-    occasion: (row, word) => row.occasions.includes(word),
-    year: (row, word) => row.year === word,
-  };
-
-  const matching = (state) => {
-    const chosen = selects.map((each) => [fits[each.name], state[each.name]]).filter(([, word]) => word);
-    const sought = folded(state.words).split(/\s+/).filter(Boolean);
-    const texts = sought.length ? allTexts() : null;
-    const result = [];
-    for (let index = 0; index < rows.length; index += 1) {
-      const row = rows[index];
-      if (chosen.every(([fit, word]) => fit(row, word)) && sought.every((word) => texts[index].includes(word))) {
-        result.push(row);
-      }
+  // Without case and accents: “Crème” is found by “creme”. Plain letters, nearly all there are, need no taking apart.
+  const folded = (words) => (/^[\x00-\x7f]*$/.test(words) ? words : words.normalize("NFD").replace(/\p{M}/gu, "")).toLowerCase();
+  const shared = ["blank", "substrate", "method", "year"];
+  let foldedTexts = null;
+  const allTexts = [];
+  const fold = (until) => {
+    foldedTexts ||= data.texts.map(folded);
+    for (let index = allTexts.length; index < until; index += 1) {
+      const said = [...shared.map((column) => data[column][index]), ...data.for[index]].map((each) => foldedTexts[each]);
+      allTexts.push(`${folded(`${data.title[index]} ${data.words[index]}`)} ${said.join(" ")}`);
     }
-    return result;
+    return allTexts;
+  };
+
+  // Numbers of the projects that fit, newest first: a filter compares a number, and the words come last.
+  const matching = (state) => {
+    let fitting = null;
+    const narrow = (fits) => {
+      const next = [];
+      if (fitting) for (const index of fitting) { if (fits(index)) next.push(index); }
+      else for (let index = 0; index < total; index += 1) { if (fits(index)) next.push(index); }
+      fitting = next;
+    };
+    for (const { name } of selects) {
+      if (!state[name]) continue;
+      const wanted = data.texts.indexOf(state[name]);
+      if (name === "occasion") narrow((index) => data.for[index].includes(wanted));
+      else narrow((index) => data[name][index] === wanted);
+    }
+    for (const word of folded(state.words).split(/\s+/).filter(Boolean)) {
+      const texts = fold(total);
+      narrow((index) => texts[index].includes(word));
+    }
+    return fitting || [];
   };
 
   // Tiles are clones of the page's own templates, so that the two kinds look alike.
@@ -53,17 +62,18 @@
   const marks = new Map(
     [...document.querySelectorAll("template.material")].map((each) => [each.dataset.family, each.content.children]),
   );
-  const piece = (row) => {
+  const piece = (index) => {
     const item = model.cloneNode(true);
     const at = (name) => item.querySelector(name);
     const [photo, field] = [at(".picture"), at(".no-picture")];
-    const [swatch, large] = marks.get(row.material) || [];
-    if (row.picture) {
-      const [modern, fallback, width, height] = row.picture;
+    const [swatch, large] = marks.get(text("family", index)) || [];
+    const shown = data.pictures[index];
+    if (shown) {
+      const [modern, fallback, width, height, words] = shown;
       const [source, image] = [at("source"), at("img")];
       if (modern.endsWith(".avif")) source.type = "image/avif";
       source.srcset = encodeURI(root + modern);
-      image.alt = row.text || "";
+      image.alt = words;
       image.width = width;
       image.height = height;
       image.src = root + fallback;
@@ -73,23 +83,25 @@
       if (large) field.append(large.cloneNode(true));
     }
     const name = at(".piece-name a");
-    name.textContent = row.title;
-    name.href = root + row.page;
+    const title = data.title[index];
+    const [page, press] = data.pages.map((each) => root + each.replace("*", encodeURIComponent(data.id[index])));
+    name.textContent = title;
+    name.href = page;
     if (swatch) at(".substrate").prepend(swatch.cloneNode(true));
-    at(".piece-substrate").textContent = row.substrate;
-    at(".piece-blank").textContent = row.blank;
-    at(".piece-result").textContent = row.outcome || "Not pressed yet";
-    at(".piece-made").textContent = row.made;
+    at(".piece-substrate").textContent = text("substrate", index);
+    at(".piece-blank").textContent = text("blank", index);
+    at(".piece-result").textContent = text("outcome", index) || "Not pressed yet";
+    at(".piece-made").textContent = text("made", index);
     const card = at(".piece-more a");
-    card.href = root + row.card;
-    card.lastElementChild.textContent = " of " + row.title;
+    card.href = press;
+    card.lastElementChild.textContent = " of " + title;
     return item;
   };
 
   let result = [];
   const build = (until) => {
     const some = document.createDocumentFragment();
-    for (const row of result.slice(list.childElementCount, until)) some.append(piece(row));
+    for (const index of result.slice(list.childElementCount, until)) some.append(piece(index));
     list.append(some);
   };
   let rest = 0;
@@ -132,8 +144,8 @@
     show(until, atFirst);
     none.hidden = result.length > 0;
     const kind = result.length === 1 ? "project found" : "projects found";
-    total.textContent = figure(result.length);
-    counted.textContent = `${kind}, of ${figure(rows.length)}`;
+    all.textContent = figure(result.length);
+    counted.textContent = `${kind}, of ${figure(total)}`;
     tell(`${figure(result.length)} ${kind}.`);
   };
 
@@ -191,5 +203,11 @@
   if (location.hash.includes("=")) restore();
 
   // The first letter typed is not to wait for this.
-  (window.requestIdleCallback || setTimeout)(allTexts);
+  const FOLDED_AT_ONCE = 500;
+  const idle = window.requestIdleCallback || setTimeout;
+  const foldSome = () => {
+    fold(Math.min(allTexts.length + FOLDED_AT_ONCE, total));
+    if (allTexts.length < total) idle(foldSome);
+  };
+  idle(foldSome);
 })();

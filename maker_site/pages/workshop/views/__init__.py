@@ -13,7 +13,15 @@ from maker_site.pages.workshop.views.bench import (
     SupplyList,
     SupplyRow,
 )
-from maker_site.pages.workshop.views.catalogue import Catalogue, Filter, FilterWord, MaterialMark, Search, Tile
+from maker_site.pages.workshop.views.catalogue import (
+    Catalogue,
+    CatalogueEntry,
+    Filter,
+    FilterWord,
+    MaterialMark,
+    Search,
+    Tile,
+)
 from maker_site.pages.workshop.views.costs import (
     BreakRow,
     CostLineShown,
@@ -55,6 +63,7 @@ __all__ = [
     "BreakRow",
     "CardPage",
     "Catalogue",
+    "CatalogueEntry",
     "CostLineShown",
     "CostOverview",
     "CostRow",

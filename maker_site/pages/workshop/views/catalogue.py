@@ -31,6 +31,20 @@ class Tile:
 
 
 @dataclass(frozen=True, slots=True)
+class CatalogueEntry:
+    """What the catalogue shows of one project and finds it by; made of that project's own records and sums."""
+
+    id: str
+    tile: Tile
+    family: str
+    """Of the blank's material: how it is hatched."""
+    year: str
+    """It was made in, or last pressed in; empty where neither is known."""
+    words: str
+    """That it is found by, besides those that it shows."""
+
+
+@dataclass(frozen=True, slots=True)
 class FilterWord:
     """One choice of a filter."""
 
