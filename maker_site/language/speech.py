@@ -107,8 +107,13 @@ def marked(message: str) -> str:
 
 
 def apart(text: str) -> str:
-    """Return a piece of a sentence kept in an order of its own where the script runs from right to left."""
-    return text if _now.get().direction == "ltr" or not text else f"{_FIRST_STRONG}{text}{_POP}"
+    """Return a figure or somebody's words kept in an order of their own where the script runs from right to left.
+
+    What was filled in by `say` is left as it is: it is in the language spoken, and its parts are kept apart already.
+    """
+    if _now.get().direction == "ltr" or not text or _FIRST_STRONG in text:
+        return text
+    return f"{_FIRST_STRONG}{text}{_POP}"
 
 
 def _filled(message: str, parts: dict[str, Any]) -> str:

@@ -115,13 +115,13 @@ def menu_card_of(book: Notebook, view: Menu) -> MenuCard:
         apart(view.shop),
         apart(view.line) if view.line else None,
         tuple(MenuPart(apart(part.title), tuple(_menu_line(item) for item in part.items)) for part in view.sections),
-        view.lead_time,
-        view.how_to_order,
-        view.contact,
+        apart(view.lead_time) if view.lead_time else None,
+        apart(view.how_to_order) if view.how_to_order else None,
+        apart(view.contact) if view.contact else None,
         view.dated.words if view.dated else None,
         shop.address,
         code.svg_inline(border=4, scale=4, omitsize=True) if code else None,
-        shop.notice,
+        apart(shop.notice) if shop.notice else None,
     )
 
 
