@@ -112,6 +112,7 @@ class Wording:
         whole = int(seconds)
         part = seconds - whole
         clock = f"{whole // 60}:{whole % 60:02d}" + (f"{self.figure(part, 1)[1:]}" if part else "")
+        # Translators: seconds
         return Both(clock, _written(say("{n} s"), self.figure(seconds, 1)))
 
     def time_range(self, given: DurationRange) -> Both:
@@ -143,6 +144,7 @@ class Wording:
         sides = [given.width] if given.round else [given.width, given.height]
         metric, imperial = self._metric(sides), self._inches(sides)
         if given.round:
+            # Translators: the diameter of a round piece, 95 mm round
             metric, imperial = say("{across} round", across=metric), say("{across} round", across=imperial)
         return Both(imperial, metric) if self.length_unit == "in" else Both(metric, imperial)
 
@@ -164,6 +166,7 @@ class Wording:
         return _written(say("{n} mm"), " × ".join(self.figure(side.mm, 1) for side in sides))
 
     def _inches(self, sides: Sequence[Length]) -> str:
+        # Translators: inches
         return _written(say("{n} in"), " × ".join(self.figure(side.inches, 2) for side in sides))
 
     def pressure(self, given: Pressure | None) -> str | None:

@@ -61,12 +61,12 @@ def circle(x: float, y: float, radius: float, css_class: str) -> str:
 def words(x: float, y: float, text: str, css_class: str = "m-words", *, anchor: str = "start") -> str:
     """A line of text whose baseline starts, ends or is centred at X, Y.
 
-    The left end is the start, also of text that runs from right to left: a drawing isn't turned over with its page.
+    The left end is the start, also of text that runs from right to left, which is set apart by letters that aren't
+    seen: a drawing isn't turned over with its page, and what draws it on paper knows no `direction`.
     """
     placed = "" if anchor == "start" else f' text-anchor="{anchor}"'
     if runs_leftwards(text):
-        other = {"start": ' text-anchor="end"', "end": ""}.get(anchor, placed)
-        placed = f'{other} direction="rtl"'
+        text = f"\N{RIGHT-TO-LEFT ISOLATE}{text}\N{POP DIRECTIONAL ISOLATE}"
     return f'<text class="{css_class}" x="{num(x)}" y="{num(y)}"{placed}>{escape(text)}</text>'
 
 
