@@ -112,7 +112,7 @@ class Wording:
         whole = int(seconds)
         part = seconds - whole
         clock = f"{whole // 60}:{whole % 60:02d}" + (f"{self.figure(part, 1)[1:]}" if part else "")
-        # Translators: seconds
+        # Translators: s for seconds, short
         return Both(clock, _written(say("{n} s"), self.figure(seconds, 1)))
 
     def time_range(self, given: DurationRange) -> Both:
@@ -166,7 +166,7 @@ class Wording:
         return _written(say("{n} mm"), " × ".join(self.figure(side.mm, 1) for side in sides))
 
     def _inches(self, sides: Sequence[Length]) -> str:
-        # Translators: inches
+        # Translators: in for inches, short
         return _written(say("{n} in"), " × ".join(self.figure(side.inches, 2) for side in sides))
 
     def pressure(self, given: Pressure | None) -> str | None:
