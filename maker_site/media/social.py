@@ -16,6 +16,8 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, Literal
 
+from maker_site.language import direction
+
 if TYPE_CHECKING:
     import typst
 
@@ -24,12 +26,13 @@ SOCIAL_SIZE: Final = (1200, 630)
 ICON_SIZE: Final = (192, 192)
 """Pixels; common practice, no source."""
 _JPEG_QUALITY: Final = 82
-_WRITABLE: Final = ("LATIN", "GREEK", "CYRILLIC")
+_WRITABLE: Final = ("LATIN", "GREEK", "CYRILLIC", "HEBREW")
 """Scripts that the typesetter's own fonts have."""
 _COMMON: Final = """
 #let data = json(bytes(sys.inputs.data))
 #let fonts = ("Libertinus Serif", "New Computer Modern")
-#set text(font: fonts, fill: rgb("#1f1d1a"), lang: data.language, hyphenate: false)
+#let way = if data.direction == "rtl" { rtl } else { ltr }
+#set text(font: fonts, fill: rgb("#1f1d1a"), lang: data.language, dir: way, hyphenate: false)
 #let hatch(..size) = image(bytes(data.hatch), format: "svg", ..size)
 """
 _SOCIAL: Final = (
@@ -43,17 +46,19 @@ _SOCIAL: Final = (
 } else {
   fitted(size - 3pt)
 }
-#place(if data.cover {
+// The picture lies where a line begins and its stub where it ends; all is measured from the left.
+#let left-of(x, width) = if way == rtl { 1200pt - x - width } else { x }
+#place(top + left, dx: left-of(0pt, 780pt), if data.cover {
   image("cover.jpg", width: 780pt, height: 630pt, fit: "cover")
 } else {
   hatch(width: 780pt, height: 630pt, fit: "cover")
 })
 #let perforation = (paint: rgb("#8d8474"), thickness: 3pt, dash: (9pt, 7pt))
-#place(dx: 792pt, line(angle: 90deg, length: 630pt, stroke: perforation))
-#let stub(..place-words, body) = place(dx: 824pt, ..place-words, body)
-#stub(dy: 44pt, box(width: 344pt, height: 84pt, clip: true, stroke: 1.5pt + rgb("#1f1d1a"), hatch(width: 780pt)))
-#stub(dy: 160pt, box(width: 344pt, height: 330pt, clip: true, context fitted(58pt)))
-#stub(left + bottom, dy: -44pt, box(width: 344pt, text(26pt, fill: rgb("#5c564c"), data.under)))
+#place(top + left, dx: left-of(792pt, 0pt), line(angle: 90deg, length: 630pt, stroke: perforation))
+#let stub(at, dy: 0pt, body) = place(at + left, dx: left-of(824pt, 344pt), dy: dy, { set align(start); body })
+#stub(top, dy: 44pt, box(width: 344pt, height: 84pt, clip: true, stroke: 1.5pt + rgb("#1f1d1a"), hatch(width: 780pt)))
+#stub(top, dy: 160pt, box(width: 344pt, height: 330pt, clip: true, context fitted(58pt)))
+#stub(bottom, dy: -44pt, box(width: 344pt, text(26pt, fill: rgb("#5c564c"), data.under)))
 """
 )
 _ICON: Final = (
@@ -99,12 +104,14 @@ def draw(sign: Sign, cover: Path | None) -> bytes:
     """
     from PIL import Image
 
+    order = _in_its_order if sign.kind == "social" else str
     data = {
-        "words": sign.words if writable(sign.words) else "",
-        "under": sign.under if writable(sign.under) else "",
+        "words": order(sign.words) if writable(sign.words) else "",
+        "under": order(sign.under) if writable(sign.under) else "",
         "hatch": sign.hatch,
         "cover": cover is not None,
         "language": sign.language,
+        "direction": direction(sign.language),
     }
     with tempfile.TemporaryDirectory(prefix="maker-site-") as name:
         folder = Path(name).resolve()
@@ -129,6 +136,11 @@ def writable(text: str) -> bool:
     """Tell whether every letter is of a script that the typesetter's own fonts have."""
     letters = (character for character in text if character.isalpha())
     return all(unicodedata.name(letter, "").startswith(_WRITABLE) for letter in letters)
+
+
+def _in_its_order(text: str) -> str:
+    """Return text that runs the way its own first letter does, whatever language stands round it."""
+    return f"\N{FIRST STRONG ISOLATE}{text}\N{POP DIRECTIONAL ISOLATE}"
 
 
 def _template(sign: Sign) -> str:

@@ -85,4 +85,4 @@ def _substrate(book: Notebook) -> str:
 
 
 def _language(book: Notebook) -> str:
-    return book.wording.locale.language
+    return book.language.tag
