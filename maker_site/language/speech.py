@@ -7,7 +7,7 @@ elsewhere. Sentences are written in English where they are said; the catalogues 
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextvars import ContextVar
 from dataclasses import dataclass
 from functools import cache
@@ -22,6 +22,8 @@ CATALOGUES: Final = Path(__file__).parent / "catalogues"
 _RIGHT_TO_LEFT: Final = frozenset({"ar", "ckb", "dv", "fa", "he", "ps", "sd", "ug", "ur", "yi"})
 """Languages whose script runs from right to left, CLDR's characterOrder."""
 _FIRST_STRONG: Final = "\N{FIRST STRONG ISOLATE}"
+_COUNTS: Final = range(200)
+"""Among them is one of each kind of count that CLDR tells apart."""
 _POP: Final = "\N{POP DIRECTIONAL ISOLATE}"
 
 
@@ -96,6 +98,20 @@ def say_n(one: str, many: str, count: int, /, **parts: object) -> str:
     return _filled(message, {"n": count, **parts})
 
 
+def say_forms(one: str, many: str) -> Mapping[str, str]:
+    """Return the sentence for every kind of count that the language tells apart, by CLDR's names, `{n}` and all left.
+
+    For scripts, which count and have `Intl.PluralRules` to choose with.
+    """
+    found = _catalogue(_now.get().tag)
+    if found is None:
+        return {"one": one, "other": many}
+    from babel import Locale
+
+    kind = Locale.parse(_now.get().tag).plural_form
+    return {kind(n): found.ngettext(one, many, n) for n in reversed(_COUNTS)}
+
+
 def isolated(text: str) -> str:
     """Return a figure or a name so that it keeps its own order where the script runs from right to left."""
     return text if _now.get().direction == "ltr" else f"{_FIRST_STRONG}{text}{_POP}"
@@ -113,7 +129,7 @@ def apart(text: str) -> str:
     """
     if _now.get().direction == "ltr" or not text or _FIRST_STRONG in text:
         return text
-    return f"{_FIRST_STRONG}{text}{_POP}"
+    return type(text)(f"{_FIRST_STRONG}{text}{_POP}")
 
 
 def _filled(message: str, parts: dict[str, Any]) -> str:

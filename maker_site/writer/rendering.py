@@ -4,19 +4,29 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
+from babel import Locale
+from babel.numbers import format_decimal
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateError, TemplateNotFound, TemplateSyntaxError
 from markupsafe import Markup, escape
 
-from maker_site.language import say, say_in, say_n
+from maker_site.language import all_of, apart, listed, say, say_forms, say_in, say_n
 from maker_site.pages.addresses import relative
 from maker_site.pages.marks import caution_icon, control_strip, drawn_once
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Picture
 from maker_site.pages.picture_html import picture_html
+from maker_site.records.words import difficulty_said, with_capital
 from maker_site.writer.themes import Theme
+
+_SPEECH: Final = {
+    each.__name__: each
+    for each in (say, say_n, say_in, say_forms, apart, listed, all_of, with_capital, difficulty_said)
+}
+"""What templates speak with."""
 
 
 class TemplateProblem(ValueError):
@@ -40,7 +50,8 @@ class Renderer:
             extensions=["jinja2.ext.loopcontrols"],
         )
         self._environment.globals |= {"icon": caution_icon, "control_strip": control_strip}
-        self._environment.globals |= {"say": say, "say_n": say_n, "say_in": say_in, "own": _own(frame)}
+        self._environment.globals |= _SPEECH
+        self._environment.globals |= {"own": _own(frame), "prose": _prose(frame), "number": _number(frame)}
 
     @property
     def assets(self) -> dict[str, Path]:
@@ -104,7 +115,25 @@ def _own(frame: Any) -> Callable[[str], Markup]:
         before = Markup("<bdi>")
     else:
         return escape
-    return lambda words: before + words + Markup("</bdi>")
+    return lambda words: before + words + Markup("</bdi>") if words else Markup()
+
+
+def _prose(frame: Any) -> Markup:
+    """Return the attributes of an element that holds what the maker wrote, where it may differ from the page."""
+    if frame.language != frame.records_language:
+        return Markup(' lang="{}" dir="auto"').format(frame.records_language)
+    return Markup(' dir="auto"') if frame.direction == "rtl" else Markup()
+
+
+def _number(frame: Any) -> Callable[[int], str]:
+    """Return what writes a count as the shop's locale does."""
+    locale = Locale.parse(frame.records_language, sep="-")
+
+    @cache
+    def written(count: int) -> str:
+        return str(format_decimal(count, locale=locale))
+
+    return written
 
 
 def _where(error: TemplateError, page: Page) -> str:

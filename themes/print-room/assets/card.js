@@ -1,6 +1,7 @@
 // The press card: steps to tick, and a countdown that outlives a locked screen and a closed page.
 (() => {
   "use strict";
+  const { say, count } = window.sentences;
   const part = (id) => document.getElementById(id);
   const [card, timer, left, said, presses, start, stop, again, print] =
     ["content", "timer", "left", "said", "presses", "start", "stop", "again", "print"].map(part);
@@ -105,15 +106,15 @@
     document.documentElement.classList.toggle("time-up", name === "over");
     start.hidden = name !== "ready" && !(name === "over" && usual);
     stop.hidden = name === "ready";
-    write(start, name === "over" ? "Next pressing" : `Start ${clock(usual)}`);
-    write(stop, name === "over" ? "Done" : "Stop");
+    write(start, name === "over" ? say("next") : say("start", { clock: clock(usual) }));
+    write(stop, say(name === "over" ? "done" : "stop"));
     const next = name === "over";
     start.classList.toggle("action", !next);
   };
 
   const tellPressings = () => {
     const number = kept.pressed || 0;
-    write(presses, number ? `${number} ${number === 1 ? "pressing" : "pressings"} timed on this card` : "");
+    write(presses, number ? count("timed", number) : "");
   };
 
   const look = () => {
@@ -133,7 +134,7 @@
     if (over < 0) {
       const seconds = Math.ceil(-over / 1000);
       write(left, clock(seconds));
-      write(said, silent ? "Still running. Tap anywhere, or there is no sound." : run.press ? "Pressing. Stay with it." : "Pre-press. Stay with it.");
+      write(said, say(silent ? "silent" : run.press ? "pressing" : "pre-press"));
       document.title = `${clock(seconds)} – ${title}`;
       state("running");
       return;
@@ -152,10 +153,10 @@
       } catch {
         // No vibration here.
       }
-      write(said, late < 3 ? "Time is up. Gloves, open slowly." : `Time was up ${clock(late)} ago. Gloves, open slowly.`);
+      write(said, late < 3 ? say("up") : say("was up", { clock: clock(late) }));
     }
     write(left, late < 1 ? "0:00" : `+${clock(late)}`);
-    document.title = `TIME UP ${late < 1 ? "" : `${clock(late)} ago `}– ${title}`;
+    document.title = say(late < 1 ? "title" : "late title", { clock: clock(late), title });
     state("over");
     tellPressings();
   };

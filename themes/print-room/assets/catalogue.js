@@ -5,6 +5,7 @@
   const data = window.catalogue;
   if (!form || !data) return;
 
+  const { say, count: sayCount, figure } = window.sentences;
   const AT_ONCE = 48;
   const AT_FIRST = 12; // what a screen can show; the others follow a frame later
   const part = (id) => document.getElementById(id);
@@ -13,8 +14,6 @@
   const selects = [...form.querySelectorAll("select")];
   const words = form.elements.namedItem("words");
   const root = form.dataset.root;
-  const language = document.documentElement.lang || "en";
-  const figure = (value) => value.toLocaleString(language);
   const still = [count, all, counted].map((each) => [each, each.textContent]);
 
   // The data has a column for each thing said of a project; what many share is a number that names a text.
@@ -90,11 +89,11 @@
     if (swatch) at(".substrate").prepend(swatch.cloneNode(true));
     at(".piece-substrate").textContent = text("substrate", index);
     at(".piece-blank").textContent = text("blank", index);
-    at(".piece-result").textContent = text("outcome", index) || "Not pressed yet";
+    at(".piece-result").textContent = text("outcome", index) || say("none pressed");
     at(".piece-made").textContent = text("made", index);
     const card = at(".piece-more a");
     card.href = press;
-    card.lastElementChild.textContent = " of " + title;
+    card.setAttribute("aria-label", say("card", { title }));
     return item;
   };
 
@@ -138,15 +137,14 @@
     if (!active) {
       cancelAnimationFrame(rest);
       for (const [each, words] of still) each.textContent = words;
-      tell("All projects.");
+      tell(say("all"));
       return;
     }
     show(until, atFirst);
     none.hidden = result.length > 0;
-    const kind = result.length === 1 ? "project found" : "projects found";
     all.textContent = figure(result.length);
-    counted.textContent = `${kind}, of ${figure(total)}`;
-    tell(`${figure(result.length)} ${kind}.`);
+    counted.textContent = sayCount("counted", result.length, { all: figure(total) });
+    tell(sayCount("found", result.length));
   };
 
   const address = (state, shown) => {
@@ -182,7 +180,7 @@
     const first = list.childElementCount;
     const shown = show(first + AT_ONCE);
     keep(chosenNow(), { again: true, shown });
-    tell(`${figure(shown)} of ${figure(result.length)} shown.`);
+    tell(say("shown", { shown: figure(shown), all: figure(result.length) }));
     const next = list.children[first];
     if (next) next.querySelector("a").focus({ preventScroll: true });
   });

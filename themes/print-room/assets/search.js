@@ -12,8 +12,8 @@
   const part = (id) => document.getElementById(id);
   const [counted, said] = ["counted", "said"].map(part);
   const root = form.dataset.root;
-  const language = document.documentElement.lang || "en";
-  const figure = (value) => value.toLocaleString(language);
+  const { say, count, pieces, figure, language } = window.sentences;
+  const either = new Intl.ListFormat(language, { type: "disjunction" });
 
   const undivided = { ø: "o", ł: "l", đ: "d", æ: "ae", œ: "oe", ı: "i" };
   const folded = (text) =>
@@ -188,7 +188,7 @@
   };
   const two = (number, kind) => {
     const [first, second] = text(number).split("|");
-    return first ? [make("span", kind, first), make("span", "second", second)] : [make("span", "second", "not given")];
+    return first ? [make("span", kind, first), make("span", "second", second)] : [make("span", "second", say("not given"))];
   };
   const amount = (...inside) => make("td", "amount", ...inside);
 
@@ -200,15 +200,15 @@
       head.scope = "row";
       if (press !== null) head.append(make("span", "second", text(data.presses[press][1][0])));
       const heat = amount(...two(dial, "heat-words"));
-      if (platen !== dial) heat.append(...text(platen).split("|").map((each) => make("span", "second", `platen ${each}`)));
-      const used = make("td", "");
+      if (platen !== dial) heat.append(...text(platen).split("|").map((each) => make("span", "second", say("platen", { temperature: each }))));
+      const some = make("span", "");
       projects.slice(0, 3).forEach((each, at) => {
-        if (at) used.append(", ");
-        used.append(way(data.projects[each][0], text(data.projects[each][2][0])));
+        if (at) some.append(say("comma"));
+        some.append(way(data.projects[each][0], text(data.projects[each][2][0])));
       });
-      if (projects.length > 3) used.append(`, ${figure(projects.length - 3)} more`);
-      if (last !== null) used.append(make("span", "second", `last ${text(last)}`));
-      const manner = make("td", "", text(pressure) || "pressure not given", make("span", "second", text(face) || "face not given"));
+      const used = make("td", "", ...(projects.length > 3 ? pieces("more", projects.length - 3, { projects: some }) : [some]));
+      if (last !== null) used.append(make("span", "second", say("last", { day: text(last) })));
+      const manner = make("td", "", text(pressure) || say("no pressure"), make("span", "second", text(face) || say("no face")));
       return make("tr", "", head, heat, amount(...two(time, "steady")), manner, make("td", "", text(outcome)), used);
     },
     blanks: (row) => {
@@ -221,7 +221,6 @@
     },
   };
   const lists = { settings: "#settings tbody", blanks: "#blanks ul", projects: "#projects ul" };
-  const kinds = { settings: ["setting", "settings"], blanks: ["blank", "blanks"], projects: ["project", "projects"] };
 
   let speaking = 0;
   const tell = (sentence) => {
@@ -239,12 +238,11 @@
       part(name).hidden = !shown.length;
       document.querySelector(lists[name]).replaceChildren(...shown.map(draw[name]));
       if (!rows.length) continue;
-      const kind = kinds[name][rows.length === 1 ? 0 : 1];
-      sentence.push(shown.length < rows.length ? `${figure(shown.length)} of ${figure(rows.length)} ${kind}` : `${figure(rows.length)} ${kind}`);
+      sentence.push(count(shown.length < rows.length ? `some ${name}` : name, rows.length, { shown: figure(shown.length) }));
     }
     if (!found) return tell("");
-    const read = found.readAs.map(([term, near]) => `“${term}” read as ${near.slice(0, 3).join(" or ")}. `).join("");
-    return tell(read + (sentence.length ? `${sentence.join(", ")}.` : "Nothing found. Fewer words, or another spelling, may find it."));
+    const read = found.readAs.map(([term, near]) => `${say("read as", { term, words: either.format(near.slice(0, 3)) })} `).join("");
+    return tell(read + (sentence.length ? `${sentence.join(say("comma"))}.` : say("nothing")));
   };
 
   const keep = (words) => {

@@ -19,9 +19,8 @@
   const GIFTS_AT_ONCE = 60;
   const root = body.dataset.root;
   const first = Number(body.dataset.first);
-  const language = document.documentElement.lang || "en";
-  const figure = (value) => value.toLocaleString(language);
-  const words = new Intl.Collator(language, { numeric: true, sensitivity: "base" });
+  const { say, count, figure, locale } = window.sentences;
+  const words = new Intl.Collator(locale, { numeric: true, sensitivity: "base" });
 
   // Rows that the page came with are kept; others are clones of the first one.
   const elements = new Map([...body.rows].map((element, index) => [rows[first + index], element]));
@@ -34,14 +33,14 @@
     project.textContent = row[AT.project];
     project.href = root + row[AT.page];
     sheet.href = root + row[AT.sheet];
-    sheet.lastElementChild.textContent = " of " + row[AT.project];
+    sheet.setAttribute("aria-label", say("sheet", { title: row[AT.project] }));
     const shown = [
-      ...[row[AT.cost], row[AT.price] ?? "none", row[AT.left] ?? "", row[AT.margin] ?? "", row[AT.hour] ?? "not known"],
-      ...[row[AT.good], row[AT.stock] ?? "not counted"],
+      ...[row[AT.cost], row[AT.price] ?? say("no price"), row[AT.left] ?? "", row[AT.margin] ?? "", row[AT.hour] ?? say("not known")],
+      ...[row[AT.good], row[AT.stock] === null ? say("not counted") : figure(row[AT.stock])],
     ];
     shown.forEach((text, index) => { made.cells[index + 1].textContent = text; });
     made.cells[3].classList.toggle("warn-words", Boolean(row[AT.loses]));
-    if (row[AT.loses]) made.cells[3].append(second("loses money"));
+    if (row[AT.loses]) made.cells[3].append(second(say("loses")));
     elements.set(row, made);
     return made;
   };
@@ -75,8 +74,8 @@
     });
     shown = Math.max(Math.min(shown, AT_ONCE), Math.min(AT_ONCE, rows.length));
     draw();
-    const smallest = column === 0 ? "from the first letter" : "the smallest first";
-    said.textContent = `Sorted by ${names[column]}, ${direction > 0 ? smallest : column === 0 ? "from the last letter" : "the largest first"}.`;
+    const inOrder = column === 0 ? ["from a", "from z"] : ["smallest", "largest"];
+    said.textContent = say(inOrder[direction > 0 ? 0 : 1], { column: names[column] });
   };
 
   heads.forEach((head, column) => {
@@ -88,7 +87,7 @@
     const next = shown;
     shown += AT_ONCE;
     draw();
-    said.textContent = `${figure(body.rows.length)} of ${figure(rows.length)} shown.`;
+    said.textContent = say("shown", { shown: figure(body.rows.length), all: figure(rows.length) });
     body.rows[next]?.querySelector("a").focus({ preventScroll: true });
   });
 
@@ -115,13 +114,13 @@
     link.href = root + row[AT.page];
     link.firstElementChild.textContent = row[AT.project];
     const line = link.lastElementChild;
-    line.firstElementChild.textContent = row[AT.price] ?? "no price";
-    line.lastChild.textContent = `, ${row[AT.likely]} likely of ${row[AT.items]}`;
+    line.firstElementChild.textContent = row[AT.price] ?? say("without price");
+    line.lastElementChild.textContent = say("likely", { likely: figure(row[AT.likely]), all: figure(row[AT.items]) });
     return made;
   };
 
-  // A figure as people of the page's language write it: 12.50 or 12,50.
-  const point = new Intl.NumberFormat(language).formatToParts(1.5).find((each) => each.type === "decimal").value;
+  // A figure as people of the shop's place write it: 12.50 or 12,50.
+  const point = new Intl.NumberFormat(locale).formatToParts(1.5).find((each) => each.type === "decimal").value;
   const read = (text) => {
     const plain = text.trim().replace(/\s/g, "").replace(point, ".").replace(",", ".");
     return /^\d+(\.\d*)?$|^\.\d+$/.test(plain) ? Number(plain) : null;
@@ -141,10 +140,9 @@
     gifts = limit === null ? makeable : makeable.filter((row) => row[AT.paid] !== null && row[AT.paid] <= limit);
     show(GIFTS_AT_ONCE);
     nothing.hidden = gifts.length > 0;
-    const kind = gifts.length === 1 ? "project" : "projects";
     const sentence = typed && limit === null
-      ? "That is not an amount, such as 12.50; every project is listed."
-      : `${figure(gifts.length)} ${kind}${limit === null ? "" : `, of ${figure(makeable.length)}`}`;
+      ? say("no amount")
+      : count(limit === null ? "projects" : "projects of", gifts.length, { all: figure(makeable.length) });
     counted.textContent = sentence;
     clearTimeout(speaking);
     speaking = setTimeout(() => { giftsSaid.textContent = sentence; }, 400);

@@ -7,7 +7,7 @@
   const part = (id) => document.getElementById(id);
   const data = JSON.parse(section.dataset.sheet);
   const form = part("tries");
-  const language = document.documentElement.lang || "en";
+  const { say, locale } = window.sentences;
 
   // Fractions: [above, below] in lowest terms, below more than 0.
   const divisor = (a, b) => { while (b) [a, b] = [b, a % b]; return a; };
@@ -32,8 +32,8 @@
     return fraction(BigInt(above), BigInt(below));
   };
 
-  // A figure as people of the page's language write it: 12.50 or 12,50; null where it is none.
-  const point = new Intl.NumberFormat(language).formatToParts(1.5).find((each) => each.type === "decimal").value;
+  // A figure as people of the shop's place write it: 12.50 or 12,50; null where it is none.
+  const point = new Intl.NumberFormat(locale).formatToParts(1.5).find((each) => each.type === "decimal").value;
   const read = (text) => {
     const plain = text.trim().replace(/\s/g, "").replace(point, ".").replace(",", ".");
     const found = /^(\d*)(?:\.(\d*))?$/.exec(plain);
@@ -48,16 +48,16 @@
     const steps = (2n * scaled + below) / (2n * below);
     return Number(above < 0n ? -steps : steps) / 10 ** digits;
   };
-  const money = new Intl.NumberFormat(language, {
+  const money = new Intl.NumberFormat(locale, {
     style: "currency",
     currency: data.currency,
     currencyDisplay: "symbol",
     minimumFractionDigits: data.digits,
     maximumFractionDigits: data.digits,
   });
-  const number = new Intl.NumberFormat(language, { maximumFractionDigits: 1 });
+  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 });
   const shown = (amount) => money.format(rounded(amount, data.digits) || 0);
-  const percent = (share) => `${number.format(rounded(times(share, whole(100)), 1) || 0)}\u00a0%`;
+  const percent = (share) => say("percent", { n: number.format(rounded(times(share, whole(100)), 1) || 0) }).replace(" ", "\u00a0");
 
   const lines = data.lines.map((line) => ({
     ...line,
@@ -124,10 +124,10 @@
   const value = (field, record) =>
     field.value.trim() === original.get(field).trim() ? record : read(field.value);
   const faultOf = ({ batch, share, labour, price }) => {
-    if (!batch || batch[1] !== 1n || batch[0] < 1n) return [batchField, "Made at one go is a whole number from 1."];
-    if (!share || !less(NONE, share) || less(ONE, share)) return [shareField, "The yield is above 0 and at most 100 %."];
-    if (labour === null && labourField.value.trim()) return [labourField, "Labour is an amount, such as 14.00."];
-    if (price === null && priceField.value.trim()) return [priceField, "The price is an amount, such as 24.00."];
+    if (!batch || batch[1] !== 1n || batch[0] < 1n) return [batchField, say("batch wrong")];
+    if (!share || !less(NONE, share) || less(ONE, share)) return [shareField, say("yield wrong")];
+    if (labour === null && labourField.value.trim()) return [labourField, say("labour wrong")];
+    if (price === null && priceField.value.trim()) return [priceField, say("price wrong")];
     return null;
   };
 
@@ -144,16 +144,16 @@
   };
 
   const wordsOf = (price, typed, apart, complete) => {
-    if (!price) return `No price: ${data.terms.noPrice}.`;
-    const most = complete ? "" : "at most ";
+    if (!price) return say("no price", { why: data.terms.noPrice });
+    const bound = (name, amount) => (complete ? amount : say(name, { amount }));
     const words = [];
-    if (apart.margin) words.push(`A margin of ${most}${percent(apart.margin)} of net sales.`);
+    if (apart.margin) words.push(say("margin", { margin: bound("at most", percent(apart.margin)) }));
     if (typed && less(apart.profit, NONE)) {
-      words.push(`This price loses ${complete ? "" : "at least "}${shown([-apart.profit[0], apart.profit[1]])} on every sale.`);
+      words.push(say("loses", { amount: bound("at least", shown([-apart.profit[0], apart.profit[1]])) }));
     } else if (typed && terms.margin && apart.margin && less(apart.margin, terms.margin)) {
-      words.push(`The margin wanted is ${percent(terms.margin)}.`);
+      words.push(say("margin wanted", { margin: percent(terms.margin) }));
     } else if (typed && !terms.margin && terms.markup && apart.markup && less(apart.markup, terms.markup)) {
-      words.push(`It makes a markup of ${percent(apart.markup)}, not the ${percent(terms.markup)} wanted.`);
+      words.push(say("markup", { markup: percent(apart.markup), wanted: percent(terms.markup) }));
     }
     return words.join(" ");
   };
@@ -182,31 +182,32 @@
     const found = amounts({ ...tried, batch: tried.batch[0] });
     const cost = sum(found);
     const complete = found.every((amount) => amount !== null);
-    const least = complete ? "" : "at least ";
+    const bound = (name, amount) => (complete ? amount : say(name, { amount }));
     const typed = tried.price !== null;
     const price = typed ? tried.price : workedOut(cost);
     const apart = price && takenApart(price, cost);
     rows.forEach((row, index) => {
-      row.lastElementChild.textContent = found[index] ? shown(found[index]) : "not known";
+      row.lastElementChild.textContent = found[index] ? shown(found[index]) : say("not known");
       row.classList.toggle("changed", row.cells[2].textContent !== row.lastElementChild.textContent);
     });
-    const costWords = least + shown(cost);
+    const costWords = bound("at least", shown(cost));
     put("tried-total", costWords);
     put("tried-cost", costWords);
-    put("tried-price-name", typed ? "Price, typed" : "Price, worked out");
-    put("tried-price", price ? (typed ? "" : least) + shown(price) : "none");
-    put("tried-left", price ? (complete ? "" : "at most ") + shown(apart.profit) : "not known");
+    put("tried-price-name", say(typed ? "typed" : "worked out"));
+    put("tried-price", !price ? say("none") : typed ? shown(price) : bound("at least", shown(price)));
+    put("tried-left", price ? bound("at most", shown(apart.profit)) : say("not known"));
     part("tried-left").classList.toggle("warn-words", Boolean(price) && less(apart.profit, NONE));
     const words = wordsOf(price, typed, apart, complete);
     put("tried-words", words);
     if (changed) {
-      tell(`Costs ${costWords}. ${price ? `Price ${part("tried-price").textContent}, ${part("tried-left").textContent} left. ` : ""}${words}`);
+      const [priceWords, left] = ["tried-price", "tried-left"].map((id) => part(id).textContent);
+      tell(say(price ? "told with price" : "told", { cost: costWords, price: priceWords, left, words }));
     }
   };
 
   form.addEventListener("input", work);
   form.addEventListener("submit", (event) => event.preventDefault());
-  form.addEventListener("reset", () => setTimeout(() => { work(); tell("Back to the records’ figures."); batchField.focus(); }));
+  form.addEventListener("reset", () => setTimeout(() => { work(); tell(say("back")); batchField.focus(); }));
   section.hidden = false;
   work();
 })();

@@ -11,7 +11,7 @@
   const list = results.querySelector("ol");
   const field = form.elements.namedItem("words");
   const root = form.dataset.root;
-  const figure = (value) => value.toLocaleString(document.documentElement.lang || "en");
+  const { say, figure } = window.sentences;
   // Among its names a word tells more than in a text; whole more than begun, begun more than misspelt.
   const kinds = [["names", 6], ["words", 1]].map(([name, worth]) => [Object.entries(data[name]), worth]);
 
@@ -89,8 +89,8 @@
     list.replaceChildren(...shown.map(row));
     results.hidden = !shown.length;
     if (!terms.length) return tell("");
-    if (!found.length) return tell("Nothing found. Fewer words, or another spelling, may find it.");
-    return tell(shown.length < found.length ? `${figure(shown.length)} of ${figure(found.length)} found.` : `${figure(found.length)} found.`);
+    if (!found.length) return tell(say("nothing"));
+    return tell(say(shown.length < found.length ? "some" : "found", { shown: figure(shown.length), n: figure(found.length) }));
   };
 
   const keep = (words) => {
