@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import partial
 from pathlib import Path
 
+from maker_site.language import ENGLISH, speaking
 from maker_site.media import PictureProblem, PictureSet
 from maker_site.media.artwork import ArtworkFile, UnreadArtwork, coverage, plan_preview, read_artwork
 from maker_site.pages.notebook import motif_of
@@ -88,7 +89,9 @@ def gather_artwork(
     counted = Coverages(workshop.root, files, known)
     if decode or wholly:
         errors += filter(None, side_by_side(counted.problem, sorted(files)))
-    reviewed = {path: SeenArtwork(motif_of(each), each.colour, each.notes) for path, each in files.items()}
+    with speaking(ENGLISH):  # as all problems are told
+        notes = {path: tuple(note.words for note in each.notes) for path, each in files.items()}
+    reviewed = {path: SeenArtwork(motif_of(each), each.colour, notes[path]) for path, each in files.items()}
     cautions += review_artwork(workshop, reviewed)
     pictures = {path: plan_preview(each) for path, each in files.items()}
     return GatheredArtwork(files, pictures, counted, tuple(errors), tuple(cautions))

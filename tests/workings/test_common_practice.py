@@ -7,7 +7,7 @@ import pytest
 
 from maker_site.records.quantities import Temperature, duration, temperature
 from maker_site.records.words import FACES, METHODS, SUBSTRATES
-from maker_site.workings.common_practice import common_range, common_ranges
+from maker_site.workings.common_practice import ORIGINS, common_range, common_ranges
 from tests.checks import Check, check
 
 # Substrate and the rows of checks/heat.csv that speak of it.
@@ -102,3 +102,7 @@ def test_every_substrate_of_the_starter_set_has_a_range() -> None:
 def test_nothing_is_made_up_for_a_substrate_that_is_not_known() -> None:
     assert common_range("soapstone", "sublimation") is None
     assert common_range("slate", "film transfer") is None
+
+
+def test_what_is_said_of_the_origin_is_known_to_translators():
+    assert {row.origin for row in common_ranges()} == set(ORIGINS)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from maker_site.language import say, say_n
 from maker_site.media.kinds import Format
 
 ArtworkFormat = Format | Literal["SVG", "PDF"]
@@ -13,6 +14,35 @@ ArtworkFormat = Format | Literal["SVG", "PDF"]
 
 UNTAGGED = "untagged"
 """Stands for a profile where the file has none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """What of a file is not read or not drawn here."""
+
+    what: Literal["outside", "lettering", "pages", "pictures"]
+    """Parts in other files, lettering in an SVG, pages or pictures after the first."""
+    count: int
+    """Of the parts, of lines of lettering, or of all pages or pictures."""
+
+    @property
+    def words(self) -> str:
+        """It in a sentence for the maker, without a full stop."""
+        if self.what == "pages":
+            return say_n(
+                "only the first of its {n} page is used", "only the first of its {n} pages is used", self.count
+            )
+        if self.what == "pictures":
+            return say_n(
+                "only the first of its {n} picture is used", "only the first of its {n} pictures is used", self.count
+            )
+        if self.what == "outside":
+            return say_n(
+                "a picture or part in other files is not read: put it into the SVG itself and save again",
+                "{n} pictures or parts in other files is not read: put it into the SVG itself and save again",
+                self.count,
+            )
+        return say("its lettering is not drawn here, since the fonts are not in the file: turn it into outlines")
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +67,7 @@ class ArtworkFile:
     """BLAKE2b-256 of the file's bytes, in hexadecimal."""
     bytes: int
     """Length of the file."""
-    notes: tuple[str, ...] = ()
-    """What of it is not read or not drawn here, in sentences for the maker without a full stop."""
+    notes: tuple[Note, ...] = ()
 
     @property
     def sides(self) -> tuple[Fraction, Fraction]:

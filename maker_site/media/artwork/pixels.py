@@ -9,7 +9,7 @@ from typing import Final
 
 from PIL import Image, ImageCms
 
-from maker_site.media.artwork.file import UNTAGGED, ArtworkFile
+from maker_site.media.artwork.file import UNTAGGED, ArtworkFile, Note
 from maker_site.media.opening import opened, orientation, upright_size
 from maker_site.media.probing import content_hash
 
@@ -42,7 +42,7 @@ def pixel_facts(path: Path, *, max_pixels: int) -> ArtworkFile:
             pages,
             content_hash(path),
             os.fstat(stream.fileno()).st_size,
-            (f"only the first of its {pages} pictures is used",) if pages > 1 else (),
+            (Note("pictures", pages),) if pages > 1 else (),
         )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
-from maker_site.media.artwork.file import UNTAGGED, ArtworkFile
+from maker_site.media.artwork.file import UNTAGGED, ArtworkFile, Note
 from maker_site.media.artwork.pdf import pdf_facts
 from maker_site.media.artwork.pixels import pixel_facts
 from maker_site.media.artwork.svg import checked_svg
@@ -54,7 +54,7 @@ def read_artwork(path: Path, *, max_pixels: int = MAX_PIXELS) -> ArtworkFile:
             notes=svg.notes,
         )
     pdf = pdf_facts(path)
-    notes = (f"only the first of its {pdf.pages} pages is used",) if pdf.pages > 1 else ()
+    notes = (Note("pages", pdf.pages),) if pdf.pages > 1 else ()
     return ArtworkFile(
         "PDF",
         None,

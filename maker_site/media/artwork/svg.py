@@ -14,6 +14,7 @@ from typing import Final
 from xml.etree import ElementTree
 from xml.parsers import expat
 
+from maker_site.media.artwork.file import Note
 from maker_site.media.problems import PictureProblem
 from maker_site.records.quantities.length import MM_PER_INCH
 
@@ -48,7 +49,7 @@ class CheckedSvg:
     """An SVG that reads nothing but itself. Its tree is not to be changed."""
 
     size_mm: tuple[Fraction, Fraction]
-    notes: tuple[str, ...]
+    notes: tuple[Note, ...]
     """What of it is not drawn."""
     root: ElementTree.Element
 
@@ -177,7 +178,7 @@ def _length_px(text: str | None, whole: Fraction | None) -> Fraction | None:
     return value * _UNIT_PX[unit]
 
 
-def _made_safe(root: ElementTree.Element) -> list[str]:
+def _made_safe(root: ElementTree.Element) -> list[Note]:
     """Take out every link to something outside, and say what will be missing from the drawing."""
     outside = text = 0
     for element in root.iter():
@@ -188,10 +189,9 @@ def _made_safe(root: ElementTree.Element) -> list[str]:
                 del element.attrib[link]
                 outside += kind != "a"  # a link to follow draws nothing
         text += kind == "text"
-    notes = []
+    notes: list[Note] = []
     if outside:
-        what = "a picture or part" if outside == 1 else f"{outside} pictures or parts"
-        notes.append(f"{what} in other files is not read: put it into the SVG itself and save again")
+        notes.append(Note("outside", outside))
     if text:
-        notes.append("its lettering is not drawn here, since the fonts are not in the file: turn it into outlines")
+        notes.append(Note("lettering", text))
     return notes

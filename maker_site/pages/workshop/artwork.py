@@ -40,7 +40,7 @@ def artwork_row(book: Notebook, project: Project, index: int, here: str) -> Artw
         _cut_words(book.wording, size) if size else None,
         _colour_words(found) if found else None,
         _transparency_words(found) if found else None,
-        found.notes if found else (),
+        tuple(note.words for note in found.notes) if found else (),
         proof_drawing(book, project, index, here),
     )
 

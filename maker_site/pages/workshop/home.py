@@ -68,7 +68,7 @@ def _attention(book: Notebook) -> Iterator[Attention]:
             )
     for press in book.workshop.presses.values():
         if press.id in book.pressings_by_press:
-            for sentence in reading_cautions(press, book.today):
+            for sentence in reading_cautions(press, book.today, book.figures.day):
                 yield Attention(sentence, press_link(book, press.id))
     for problem in book.cautions:
         where = say("{file}, line {n}", file=problem.file, n=problem.line) if problem.line else problem.file

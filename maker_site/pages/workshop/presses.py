@@ -46,7 +46,7 @@ def _row(book: Notebook, press: Press) -> PressRow:
         book.wording.one_line(book.wording.size(press.platen)) if press.platen else None,
         sum(row.pressed for row in rows),
         book.wording.day(rows[-1].date) if rows else None,
-        reading_cautions(press, book.today),
+        reading_cautions(press, book.today, book.figures.day),
     )
 
 
@@ -62,7 +62,7 @@ def _view(book: Notebook, press: Press) -> PressPage:
         tuple(_facts(book, press)),
         tuple(_reading(book, reading) for reading in press.readings),
         press_curve_plot(book, press),
-        reading_cautions(press, book.today),
+        reading_cautions(press, book.today, book.figures.day),
         log_total(book, book.pressings_by_press.get(press.id, ())),
         tuple(
             PressSetting(blank_link(book, each.setting.blank), setting_row(book, each, best=False))

@@ -35,7 +35,7 @@ def secret(tmp_path: Path) -> Path:
 )
 def test_nothing_outside_a_drawing_is_read(tmp_path: Path, secret: Path, inside: str):
     path = written(tmp_path, "a.svg", svg(inside.replace("{}", str(secret))))
-    assert "in other files is not read" in read_artwork(path).notes[0]
+    assert "in other files is not read" in read_artwork(path).notes[0].words
     assert str(secret) not in checked_svg(path).text
 
 

@@ -78,7 +78,7 @@ def test_only_the_first_of_several_pictures_is_used_and_said_so(tmp_path: Path):
     path = tmp_path / "two.tif"
     Image.new("RGB", (30, 20)).save(path, save_all=True, append_images=[Image.new("RGB", (9, 9))])
     assert read_artwork(path).pages == 2
-    assert read_artwork(path).notes == ("only the first of its 2 pictures is used",)
+    assert [note.words for note in read_artwork(path).notes] == ["only the first of its 2 pictures is used"]
 
 
 # SVG 2, 8.2 and CSS Values and Units 4, 6.2: 96 px are an inch; expected mm by hand.
@@ -124,7 +124,7 @@ def test_an_svg_in_utf_16_after_a_long_comment_is_an_svg(tmp_path: Path):
 
 def test_lettering_is_said_to_be_missing(tmp_path: Path):
     found = read_artwork(written(tmp_path, "a.svg", svg("<text>Leek</text>")))
-    assert found.notes == (
+    assert tuple(note.words for note in found.notes) == (
         "its lettering is not drawn here, since the fonts are not in the file: turn it into outlines",
     )
 
@@ -158,7 +158,7 @@ def test_a_typeset_a5_page_is_a5(tmp_path: Path):
 def test_only_the_first_page_of_a_pdf_is_used_and_said_so(tmp_path: Path):
     found = read_artwork(written(tmp_path, "a.pdf", pdf("", "", "")))
     assert found.pages == 3
-    assert found.notes == ("only the first of its 3 pages is used",)
+    assert tuple(note.words for note in found.notes) == ("only the first of its 3 pages is used",)
 
 
 @pytest.mark.parametrize(
