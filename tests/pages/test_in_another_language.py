@@ -1,6 +1,7 @@
 """Pages in a language that is not English: made-up catalogues, of a sentence or two or of everything."""
 
 import dataclasses
+import json
 import re
 from collections.abc import Iterator, Mapping
 from datetime import date
@@ -23,6 +24,7 @@ from maker_site.pages.page import Text
 from maker_site.pages.public.plan import public_frame, public_pages
 from maker_site.pages.workshop.pieces import log_total
 from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
+from maker_site.pages.workshop.search import search_pages
 from maker_site.records import load
 from tests.small_workshop import write_workshop
 
@@ -129,6 +131,21 @@ def test_what_is_compared_is_never_translated(tmp_path: Path, everything: Langua
     with speaking(everything):
         other = [_addresses(page) for plan in (workshop_pages, public_pages) for page in plan(book)]
     assert [each for each in other if "social" not in each] == [each for each in english if "social" not in each]
+
+
+def test_a_setting_is_found_by_the_words_of_the_record_too(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    catalogue(
+        tmp_path / "catalogues", "de", {"slate": "Schiefer", "blurred": "verlaufen", "{n} s": "{n} Sek."}, monkeypatch
+    )
+    book = book_of(tmp_path, MAKERS)
+    with speaking(Language("de", "ltr")):
+        (script,) = (each.text for each in search_pages(book) if isinstance(each, Text))
+    data = json.loads(script.removeprefix("window.searchData = ").removesuffix(";\n"))
+    also = {data["texts"][int(number)]: words for number, words in data["also"].items()}
+    assert also["Schiefer"] == "slate"
+    assert also["5:00|300 Sek."] == "300 s"
+    assert also["verlaufen"].split()[-1] == "blurred"
+    assert "halo" in also["verlaufen"].split()
 
 
 def test_a_label_from_right_to_left_begins_at_its_place_and_keeps_its_own_order() -> None:  # UAX #9, isolates

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import json
+from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from maker_site.language import marked, say
+from maker_site.language import marked, say, spoken
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Both, Link
 from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.views import Search
-from maker_site.records.quantities import Duration, Temperature
+from maker_site.records.quantities import Duration, Temperature, plain
 from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.cautions import cautions
 from maker_site.workings.finding.rows import Row, rows
@@ -32,12 +33,6 @@ _SOURCES = {
     "sheet": marked("The supplier’s sheet: test one"),
     "common": marked("Common practice, not yours: test one"),
 }
-
-
-def _also() -> dict[str, str]:
-    """Return other words by the word that is shown; the record’s own is one where another language is shown."""
-    shown = ((say(text), text, words) for text, words in _ALSO.items())
-    return {said: words if said == text else f"{text} {words}" for said, text, words in shown}
 
 
 def search_pages(book: Notebook) -> Iterator[Page | Text]:
@@ -67,6 +62,8 @@ class _Data:
         self._texts: dict[str, int] = {}
         self._temperatures: dict[object, int] = {}
         self._times: dict[object, int] = {}
+        self._typed: dict[str, str] = {}
+        """What the records have, by the text that is shown for it in another language."""
 
     def whole(self) -> Mapping[str, object]:
         """Return texts, other words for them, blanks, presses, projects and settings.
@@ -82,12 +79,14 @@ class _Data:
         of_blanks = [
             [
                 addresses.blank(each.id),
-                self._all(each.name, say(each.substrate), each.id, each.code, each.supplier, say(each.method)),
+                self._all(
+                    each.name, self._said(each.substrate), each.id, each.code, each.supplier, self._said(each.method)
+                ),
             ]
             for each in workshop.blanks.values()
         ]
         of_presses = [
-            [addresses.press(each.id), self._all(each.name, each.id, each.kind and say(each.kind))]
+            [addresses.press(each.id), self._all(each.name, each.id, self._said(each.kind))]
             for each in workshop.presses.values()
         ]
         of_projects = [
@@ -97,12 +96,28 @@ class _Data:
         settings = [self._setting(row, blanks, presses, projects) for row in rows(workshop, book.evidence, book.points)]
         return {
             "texts": list(self._texts),
-            "also": {self._texts[text]: words for text, words in _also().items() if text in self._texts},
+            "also": self._also(),
             "blanks": of_blanks,
             "presses": of_presses,
             "projects": of_projects,
             "settings": settings,
         }
+
+    def _also(self) -> dict[int, str]:
+        """Return by each text's number the other words by which it is found."""
+        found: dict[str, list[str]] = defaultdict(list)
+        for word, others in _ALSO.items():
+            found[say(word)].append(others)
+        for text, typed in self._typed.items():
+            found[text].append(typed)
+        return {self._texts[text]: " ".join(words) for text, words in found.items() if text in self._texts}
+
+    def _said(self, word: str | None) -> str | None:
+        """Return a record's word as it is shown; it is found as the record has it too."""
+        shown = say(word) if word else word
+        if word and shown and shown != word:
+            self._typed[shown] = word
+        return shown
 
     def _text(self, text: str | None) -> int | None:
         return None if text is None else self._texts.setdefault(text, len(self._texts))
@@ -123,11 +138,11 @@ class _Data:
             true,
             self._time(facts["time_s"]),
             self._text(self._book.wording.pressure(row.pressure)),
-            self._text(say(str(face))) if face else None,
+            self._text(self._said(str(face))) if face else None,
             self._text(self._outcome(row)),
             self._text(self._book.wording.day(row.evidence.last_used).words) if row.evidence else None,
             [projects[each] for each in (own.projects if own else ()) if each in projects],
-            [self._text(say(defect)) for defect, _ in (own.defects if own else ())],
+            [self._text(self._said(defect)) for defect, _ in (own.defects if own else ())],
             int(own is not None),
         ]
 
@@ -159,9 +174,16 @@ class _Data:
         if not isinstance(seconds, int | float):
             return None
         if seconds not in self._times:
-            self._times[seconds] = self._shown(self._book.wording.time(Duration(Fraction(seconds))))
+            shown = self._book.wording.time(Duration(Fraction(seconds)))
+            self._times[seconds] = self._shown(shown)
+            if spoken().tag != "en":  # the script knows seconds by their sign in the SI
+                self._typed[_both(shown)] = f"{plain(Fraction(seconds))} s"
         return self._times[seconds]
 
     def _shown(self, both: Both) -> int:
         """Return the number of a text that holds both figures, parted by a bar for the script to take apart."""
-        return self._texts.setdefault(f"{both.first}|{both.second}", len(self._texts))
+        return self._texts.setdefault(_both(both), len(self._texts))
+
+
+def _both(both: Both) -> str:
+    return f"{both.first}|{both.second}"
