@@ -80,7 +80,7 @@ def workshop_pages(book: Notebook) -> Iterator[Page | Text | Drawn]:
 
 
 def _of_project(book: Notebook, name: str) -> Iterator[Page]:
-    project = book.workshop.projects[name]
+    project = book.workshop.whole_project(name)
     yield project_page(book, project)
     yield card_page(book, project)
     proof = proof_page(book, project)
@@ -93,7 +93,7 @@ def _cost_sheet(book: Notebook, name: str) -> Iterator[Page]:
 
 
 def _of_blank(book: Notebook, name: str) -> Iterator[Page]:
-    blank = book.workshop.blanks[name]
+    blank = book.workshop.whole_blank(name)
     yield from blank_page(book, blank)
     yield ladder_page(book, blank)
 
