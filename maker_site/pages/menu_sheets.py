@@ -83,7 +83,7 @@ def placed(sections: Sequence[MenuSection]) -> Iterator[MenuSection]:
         words = ("", "")
         for here, place in pages_of(more.address if more else MENU, section.items, at_once=ITEMS_A_PAGE, words=words):
             shown = on_page(section.items, place, ITEMS_A_PAGE) if more else section.items
-            items += [replace(item, place=f"{here}#{item.anchor}") for item in shown]
+            items += [replace(item, address=f"{here}#{item.anchor}") for item in shown]
             if not more:
                 break
         yield replace(section, items=tuple(items))

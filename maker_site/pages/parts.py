@@ -127,7 +127,7 @@ class MenuItem:
 
     anchor: str
     """For links to it; unique on the page."""
-    place: str
+    address: str
     """Where it stands, page and anchor."""
     name: str
     line: str | None

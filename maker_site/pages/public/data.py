@@ -102,7 +102,7 @@ def article_node(address: str, here: str, view: Article, picture: str, language:
 
 def product_node(address: str, item: MenuItem, price: Decimal | None, currency: str) -> Node:
     """Return something on the menu; an offer where it has a price, with a full stop and no separators."""
-    place = canonical_place(address, item.place)
+    place = canonical_place(address, item.address)
     offer = {
         "@type": "Offer",
         "price": f"{price:f}" if price is not None else None,

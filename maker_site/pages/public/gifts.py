@@ -66,7 +66,7 @@ def gift_sheets(ideas: GiftIdeas) -> Iterator[tuple[str, GiftIdeas]]:
     def cut(group: GiftGroup) -> GiftGroup:
         if group.anchor not in long:
             return group
-        way = Link(say("All {n}", n=len(group.items)), f"gifts/{group.anchor}.html")
+        way = Link(say("All {n}: {group}", n=len(group.items), group=group.title), f"gifts/{group.anchor}.html")
         return replace(group, items=group.items[:share], more=way)
 
     yield GIFTS, GiftIdeas(tuple(map(cut, ideas.prices)), tuple(map(cut, ideas.occasions)))
@@ -86,7 +86,7 @@ def steps_of(highest: Decimal) -> Decimal:
 
 
 def _item(item: MenuItem) -> GiftItem:
-    return GiftItem(Link(item.name, item.place), item.line, item.price, item.picture, item.stand_in)
+    return GiftItem(Link(item.name, item.address), item.line, item.price, item.picture, item.stand_in)
 
 
 def _spans(book: Notebook, priced: Sequence[tuple[Decimal, GiftItem]]) -> tuple[GiftGroup, ...]:

@@ -311,7 +311,7 @@ class _Copy:
                 product_node(shop.address, item, public_price(self.book, projects[item.anchor]), shop.currency)
                 for section in sheet.menu.sections
                 for item in section.items
-                if shop.address and item.place.startswith(f"{sheet.address}#")
+                if shop.address and item.address.startswith(f"{sheet.address}#")
             ]
             page = Page(sheet.address, "public/menu.html", sheet.title, view, door=addresses.MENU)
             above = [Link(say("Menu"), addresses.MENU)] if sheet.section else []
