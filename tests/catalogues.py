@@ -23,7 +23,7 @@ from babel.plural import to_gettext
 from maker_site.language.speech import CATALOGUES, DOMAIN
 
 ROOT: Final = Path(__file__).resolve().parent.parent
-KEYWORDS: Final = {"say": None, "say_n": (1, 2), "say_in": ((1, "c"), 2), "marked": None}
+KEYWORDS: Final = {"say": None, "say_n": (1, 2), "say_forms": (1, 2), "say_in": ((1, "c"), 2), "marked": None}
 """What is called with a sentence, and which arguments are one: by the numbers that Babel gives them."""
 _METHODS: Final = [("**.py", "python"), ("**.html", "jinja2.ext:babel_extract")]
 _OPTIONS: Final = {"**.html": {"trim_blocks": "true", "extensions": "jinja2.ext.loopcontrols", "silent": "false"}}

@@ -9,16 +9,17 @@ from typing import Final
 
 from PIL import Image, ImageCms
 
+from maker_site.language import marked
 from maker_site.media.artwork.file import UNTAGGED, ArtworkFile, Note
 from maker_site.media.opening import opened, orientation, upright_size
 from maker_site.media.probing import content_hash
 
 _COLOURS: Final = {
-    "1": "black and white",
-    "L": "grey",
+    "1": marked("black and white"),
+    "L": marked("grey"),
     "LA": "grey",
     "La": "grey",
-    "P": "indexed RGB",
+    "P": marked("indexed RGB"),
     "PA": "indexed RGB",
     "CMYK": "CMYK",
     "LAB": "Lab",

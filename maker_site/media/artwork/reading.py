@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+from maker_site.language import marked
 from maker_site.media.artwork.file import UNTAGGED, ArtworkFile, Note
 from maker_site.media.artwork.pdf import pdf_facts
 from maker_site.media.artwork.pixels import pixel_facts
@@ -59,7 +60,7 @@ def read_artwork(path: Path, *, max_pixels: int = MAX_PIXELS) -> ArtworkFile:
         "PDF",
         None,
         pdf.size_mm,
-        "colours of each part",
+        marked("colours of each part"),
         UNTAGGED,
         transparency=True,
         pages=pdf.pages,
