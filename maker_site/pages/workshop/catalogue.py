@@ -54,7 +54,8 @@ def catalogue_of(entries: Sequence[CatalogueEntry]) -> Iterator[Page | Text]:
 def catalogue_entry(book: Notebook, project: Project) -> CatalogueEntry:
     """Return what the catalogue shows of a project and finds it by."""
     blank = book.workshop.blanks[project.blank]
-    found_by = (project.id, blank.id, blank.supplier, blank.code, project.summary)
+    typed = [word for word in (blank.substrate, book.workshop.method_of(project)) if say(word) != word]
+    found_by = (project.id, blank.id, blank.supplier, blank.code, project.summary, *typed)
     return CatalogueEntry(
         project.id,
         tile(book, project, _FIRST),  # all pages of the catalogue lie in one folder
