@@ -6,9 +6,6 @@ import re
 from typing import Final
 
 _START: Final = re.compile(r"<svg\b[^>]*>")
-_LEFTWARDS: Final = re.compile(r'(<text [^>]*?)( text-anchor="(?:end|middle)")? direction="rtl">([^<]*)')
-_ANCHOR: Final = {' text-anchor="end"': "", "": ' text-anchor="end"'}
-_RIGHT_TO_LEFT, _POP = "\N{RIGHT-TO-LEFT ISOLATE}", "\N{POP DIRECTIONAL ISOLATE}"
 
 PAPER_STYLE: Final = (
     ".m-line,.m-thin,.m-hatch,.m-open,.m-icon,.m-wide,.m-thick,.m-heat,.m-tick,.m-dotted,.m-outer,.m-grid"
@@ -34,14 +31,5 @@ Words are a little larger than there, since the serif is narrower than the pages
 
 
 def inked(drawing: str) -> str:
-    """Return an SVG with the style of paper in it, and its lines from right to left as the typesetter reads them.
-
-    It knows no `direction`: a line starts at its left end whichever way it runs, and the way stands in the line.
-    """
-    written = _LEFTWARDS.sub(_turned, drawing)
-    return _START.sub(lambda match: f"{match[0]}<style>{PAPER_STYLE}</style>", written, count=1)
-
-
-def _turned(line: re.Match[str]) -> str:
-    anchor = line[2] or ""
-    return f"{line[1]}{_ANCHOR.get(anchor, anchor)}>{_RIGHT_TO_LEFT}{line[3]}{_POP}"
+    """Return an SVG with the style of paper in it."""
+    return _START.sub(lambda match: f"{match[0]}<style>{PAPER_STYLE}</style>", drawing, count=1)

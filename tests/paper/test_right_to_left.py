@@ -13,7 +13,6 @@ from PIL import ImageChops
 
 from maker_site.cli import main
 from maker_site.language import speech
-from maker_site.paper.drawing import inked
 from maker_site.paper.menu import leaflet
 from tests.paper.bench import SHOP, workshop
 from tests.paper.read_back import cut, drawn, opened, pictures, word_place
@@ -93,12 +92,3 @@ def test_a_leaflet_opens_from_the_other_side(folds: int) -> None:
     assert outside[0].role == "cover"
     assert [each.width for each in outside] == [each.width for each in inside][::-1]
     assert [each.number for each in inside] == list(range(folds + 2, 1, -1))
-
-
-@pytest.mark.parametrize(
-    ("anchor", "left"),  # a drawing's left end is where a browser puts its end, and the typesetter its start
-    [(' text-anchor="end"', ""), (' text-anchor="middle"', ' text-anchor="middle"'), ("", ' text-anchor="end"')],
-)
-def test_a_line_of_a_drawing_is_placed_as_the_typesetter_reads_it(anchor: str, left: str) -> None:
-    drawing = inked(f'<svg viewBox="0 0 9 9"><text x="1" y="2"{anchor} direction="rtl">לבד</text></svg>')
-    assert f'<text x="1" y="2"{left}>\u2067לבד\u2069</text>' in drawing

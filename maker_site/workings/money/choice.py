@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 from typing import Final
 
-from maker_site.language import listed, marked, say
+from maker_site.language import listed, marked, say, say_n, spoken
 from maker_site.records import Supply
 from maker_site.records.quantities import Measure, Size
 from maker_site.workings.money.words import Figures
@@ -96,6 +97,21 @@ def cost_of_use(use: Measure, price: UnitPrice, supply: Supply) -> Fraction | Mi
             other=unit_word(use.unit),
         )
     )
+
+
+def amount_words(use: Measure, figures: Figures) -> str:
+    """Return an amount as it was typed; where another language is spoken, what is counted with that one's word."""
+    count, figure = ceil(use.amount), figures.number(use.amount)
+    if use.typed and (spoken().tag == "en" or not any(each.isalpha() for each in use.typed)):
+        return use.typed
+    match use.unit:
+        case "sheets":
+            return say_n("{n} sheet", "{n} sheets", count, n=figure)
+        case "pieces":
+            return say_n("{n} piece", "{n} pieces", count, n=figure)
+        case "pressings":
+            return say_n("{n} pressing", "{n} pressings", count, n=figure)
+    return use.typed or figure
 
 
 def unit_word(unit: str) -> str:

@@ -18,7 +18,15 @@ from maker_site.records.project import Use
 from maker_site.records.quantities import Measure
 from maker_site.records.words import with_capital
 from maker_site.workings.money.case import Case
-from maker_site.workings.money.choice import Missing, UnitPrice, choose, cost_of_use, unit_price, unit_word
+from maker_site.workings.money.choice import (
+    Missing,
+    UnitPrice,
+    amount_words,
+    choose,
+    cost_of_use,
+    unit_price,
+    unit_word,
+)
 from maker_site.workings.money.line import CostLine, unknown
 from maker_site.workings.money.words import Figures
 
@@ -60,7 +68,7 @@ def use_line(case: Case, use: Use) -> CostLine:
     if isinstance(each, Missing):
         return unknown(supply.name, each.why)
     times, words = _times(case, supply, of_piece=use.use is None)
-    amount = taken.typed or case.figures.number(taken.amount)
+    amount = amount_words(taken, case.figures)
     return CostLine(
         supply.name,
         each * times,
@@ -187,7 +195,13 @@ def _layer(case: Case, supply: Supply, times: int) -> CostLine:
         return CostLine(
             supply.name,
             each * case.pieces,
-            case.times_pieces(say("{amount} a piece × {price}", amount=supply.use.typed, price=price.words(figures))),
+            case.times_pieces(
+                say(
+                    "{amount} a piece × {price}",
+                    amount=amount_words(supply.use, case.figures),
+                    price=price.words(figures),
+                )
+            ),
             used_up=True,
         )
     if supply.kind in _WORN:

@@ -13,7 +13,7 @@ from maker_site.language import marked, say, say_n
 from maker_site.records import Supply
 from maker_site.records.words import with_capital
 from maker_site.workings.money.case import Case
-from maker_site.workings.money.choice import Missing, UnitPrice, choose, cost_of_use, unit_price
+from maker_site.workings.money.choice import Missing, UnitPrice, amount_words, choose, cost_of_use, unit_price
 from maker_site.workings.money.ink import ink_ml
 from maker_site.workings.money.line import CostLine, unknown
 from maker_site.workings.money.supply_lines import says_no_use, use_line
@@ -122,7 +122,11 @@ def _material(case: Case, supply: Supply) -> CostLine:
             name,
             each * case.pieces,
             case.times_pieces(
-                say("{amount} a piece × {price}", amount=supply.use.typed, price=price.words(case.figures))
+                say(
+                    "{amount} a piece × {price}",
+                    amount=amount_words(supply.use, case.figures),
+                    price=price.words(case.figures),
+                )
             ),
             used_up=True,
         )
