@@ -5,7 +5,6 @@ import json
 import re
 from collections.abc import Iterator, Mapping
 from datetime import date
-from gettext import NullTranslations
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
@@ -26,6 +25,7 @@ from maker_site.pages.workshop.pieces import log_total
 from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
 from maker_site.pages.workshop.search import search_pages
 from maker_site.records import load
+from tests.everything import Everything, outside
 from tests.small_workshop import write_workshop
 
 Messages = Mapping[str | tuple[str, str], str | tuple[str, ...]]
@@ -51,19 +51,6 @@ MAKERS = {
     ),
 }
 """A workshop whose own words have no small letters, nor have its dates."""
-
-
-class Everything(NullTranslations):
-    """A catalogue that has every sentence: between brackets."""
-
-    def gettext(self, message: str) -> str:
-        return f"[{message}]"
-
-    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
-        return f"[{msgid1 if n == 1 else msgid2}]"
-
-    def pgettext(self, context: str, message: str) -> str:
-        return f"[{message}]"
 
 
 @pytest.fixture
@@ -121,7 +108,7 @@ def test_nothing_that_a_page_says_goes_past_the_catalogue(tmp_path: Path, everyt
     with speaking(everything):
         shown = [workshop_frame(book), public_frame(book)]
         shown += [page for plan in (workshop_pages, public_pages) for page in plan(book)]
-        found = {words for each in shown for words in _words(each) if re.search("[a-z]{2}", _outside(words))}
+        found = {words for each in shown for words in _words(each) if re.search("[a-z]{2}", outside(words))}
     assert found == set()
 
 
@@ -183,15 +170,6 @@ def _words(shown: Any) -> Iterator[str]:
                 continue
             if (kind, field.name) not in {("Filter", "name"), ("Day", "words"), ("Drawn", "sign")}:
                 yield from _words(getattr(shown, field.name))
-
-
-def _outside(words: str) -> str:
-    """Return what stands outside all brackets."""
-    depth, outside = 0, ""
-    for letter in words:
-        depth += (letter == "[") - (letter == "]")
-        outside += letter if not depth else ""
-    return outside
 
 
 def _addresses(shown: Any) -> str:
