@@ -9,6 +9,8 @@ from urllib.parse import quote
 
 PICTURES = "pictures"
 """The folder of all derivatives in each copy."""
+MENU = "menu.html"
+"""The menu's first page, in each copy."""
 MENU_PAPER = "menu.pdf"
 """The menu to hand out, in each copy."""
 

@@ -6,7 +6,8 @@ from collections.abc import Callable, Sequence
 from datetime import date
 
 from maker_site.language import marked, say
-from maker_site.pages.addresses import MENU_PAPER, slug
+from maker_site.pages.addresses import MENU, MENU_PAPER, slug
+from maker_site.pages.menu_sheets import placed
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.parts import Link, Menu, MenuItem, MenuSection, Picture
 from maker_site.pages.pictures import picture_at
@@ -17,7 +18,7 @@ NO_SECTION = marked("More")
 
 
 def menu(book: Notebook, page_of: Callable[[Project], Link | None]) -> Menu:
-    """Return the menu; only what its entries say, and shared photos with a text, are shown."""
+    """Return the whole menu; only what its entries say, and shared photos with a text, are shown."""
     shop = book.workshop.shop
     listed = [project for project in book.newest_first if project.share.menu]
     titles = list(dict.fromkeys([*shop.menu_sections, *sorted({_section(project) for project in listed})]))
@@ -28,7 +29,7 @@ def menu(book: Notebook, page_of: Callable[[Project], Link | None]) -> Menu:
     return Menu(
         shop.name,
         shop.line,
-        tuple(section for section in sections if section.items),
+        tuple(placed([section for section in sections if section.items])),
         shop.lead_time,
         shop.how_to_order,
         shop.contact,
@@ -71,6 +72,7 @@ def _item(book: Notebook, project: Project, page_of: Callable[[Project], Link | 
     picture = photos.get(entry.photo or "") or next(iter(photos.values()), None)
     return MenuItem(
         slug(project.id),
+        f"{MENU}#{slug(project.id)}",
         entry.name or project.title,
         entry.line or project.summary,
         book.wording.one_line(book.wording.size(blank.size)) if blank.size else None,

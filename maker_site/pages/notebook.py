@@ -8,12 +8,12 @@ from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from fractions import Fraction
 from functools import cached_property
-from typing import Final, TypeVar
+from typing import Any, Final, TypeVar
 
 from maker_site.language import Language, language_of
 from maker_site.media import PictureSet
 from maker_site.media.artwork import ArtworkFile
-from maker_site.pages.noting import Noted, NotedRows, Read, Worked, note, unnoted
+from maker_site.pages.noting import Noted, NotedOutlines, NotedRows, Read, Worked, note, unnoted
 from maker_site.pages.wording import Wording
 from maker_site.records import Blank, Pressing, Problem, Project, Workshop
 from maker_site.records.quantities import Amount
@@ -38,6 +38,8 @@ from maker_site.workings.starting_point import Source, StartingPoint, starting_p
 
 V = TypeVar("V")
 POINTS: Final = "points"
+WRITTEN: Final = "is written up"
+WRITE_UP: Final = "write-up"
 """How the places to begin with a blank are noted: by themselves, not by all that they come from."""
 
 
@@ -193,12 +195,22 @@ class Notebook:
         return tuple(self.workshop.projects[name] for name in self.names_by_blank.get(blank, ())[:at_most])
 
     @cached_property
+    def is_written_up(self) -> Worked[bool]:
+        """Whether a project has a write-up, whatever it says."""
+        return Worked(self._project_ids, lambda name: bool(self.workshop.whole_project(name).tutorial), apart=WRITTEN)
+
+    @cached_property
+    def write_up(self) -> Worked[str | None]:
+        """The write-up of each project, for those who show nothing else of its asides."""
+        return Worked(self._project_ids, lambda name: self.workshop.whole_project(name).tutorial, apart=WRITE_UP)
+
+    @cached_property
     def stock(self) -> Worked[Stock]:
         """What is left of each blank."""
         return Worked(self._blank_ids, self._stock)
 
     def _stock(self, blank: str) -> Stock:
-        return stock_of(self.workshop.blanks[blank], self.pressings_by_blank.get(blank, ()), self.workshop.shop)
+        return stock_of(self.workshop.whole_blank(blank), self.pressings_by_blank.get(blank, ()), self.workshop.shop)
 
     def left(self, blank: Blank) -> int | None:
         """Return bought less pressed, or None where no delivery is written down."""
@@ -269,7 +281,7 @@ class Notebook:
     @property
     def makeable(self) -> Mapping[str, Makeable]:
         """Projects whose blanks are on the shelf, and how many could be made."""
-        for kind in ("project", "blank", "supply", "press", "rows"):
+        for kind in ("project", "whole blank", "supply", "press", "rows"):
             note(kind)
         with unnoted():
             return self._makeable
@@ -282,7 +294,7 @@ class Notebook:
     @property
     def newest_day(self) -> date | None:
         """The day of the newest record, never after today: what a printed menu is dated by."""
-        for kind in ("rows", "blank", "project", "today"):
+        for kind in ("rows", "whole blank", "project", "today"):
             note(kind)
         with unnoted():
             return self._newest_day
@@ -291,10 +303,15 @@ class Notebook:
     def _newest_day(self) -> date | None:
         workshop = self.workshop
         days = [row.date for row in workshop.pressings[-1:]]
-        days += [lot.date for blank in workshop.blanks.values() for lot in blank.bought if lot.date]
+        days += [lot.date for blank in workshop.blanks for lot in workshop.whole_blank(blank).bought if lot.date]
         for project in workshop.projects.values():
             days += [day for day in (project.made, project.share.published, project.share.updated) if day]
         return max((day for day in days if day <= self.day), default=None)
+
+    @cached_property
+    def apart(self) -> Mapping[str, Worked[Any]]:
+        """The sums that are noted by themselves, by their kind."""
+        return {POINTS: self.points, WRITTEN: self.is_written_up, WRITE_UP: self.write_up}
 
     def take_over(self, before: Notebook, changed: frozenset[Read]) -> frozenset[Read]:
         """Take from an earlier notebook the sums that nothing changed has to do with.
@@ -304,9 +321,9 @@ class Notebook:
         """
         self.evidence_by_blank.take_over(before.evidence_by_blank, changed)
         self.stock.take_over(before.stock, changed)
-        stale = self.points.take_over(before.points, changed)
-        moved = {(POINTS, name) for name, points in stale.items() if self.points.get(name) != points}
-        changed |= moved
+        for kind, sums in self.apart.items():
+            stale = sums.take_over(before.apart[kind], changed)
+            changed |= {(kind, name) for name, value in stale.items() if sums.get(name) != value}
         self.remakes.take_over(before.remakes, changed)
         self.cost_sheets.take_over(before.cost_sheets, changed)
         self.prices.take_over(before.prices, changed)
@@ -324,10 +341,10 @@ def noted(workshop: Workshop) -> Workshop:
     """Return the same workshop, noting what is looked at."""
     return replace(
         workshop,
-        blanks=Noted("blank", workshop.blanks),
+        blanks=NotedOutlines("blank", workshop.blanks),
         presses=Noted("press", workshop.presses),
         supplies=Noted("supply", workshop.supplies),
-        projects=Noted("project", workshop.projects),
+        projects=NotedOutlines("project", workshop.projects),
         articles=Noted("article", workshop.articles),
         pressings=NotedRows(workshop.pressings),
     )

@@ -7,12 +7,18 @@ has looked at all that is behind it.
 
 from __future__ import annotations
 
-from collections.abc import Callable, ItemsView, Iterable, Iterator, Mapping, ValuesView
+from collections.abc import Callable, Container, ItemsView, Iterable, Iterator, Mapping, ValuesView
 from contextlib import contextmanager
 from contextvars import ContextVar
-from typing import Any, TypeAlias, TypeVar
+from typing import Any, Final, TypeAlias, TypeVar
+
+from maker_site.records.base import Record
+from maker_site.records.outlines import Outlined, outline
 
 V = TypeVar("V")
+R = TypeVar("R", bound=Record)
+WHOLE: Final = "whole "
+"""How the kind of a whole record begins, where its outline is noted apart."""
 Read: TypeAlias = tuple[str, str | None]
 """A kind and an id; None where the whole of a kind was looked at."""
 
@@ -91,6 +97,21 @@ class Noted(Mapping[str, V]):
         return self._found.items()
 
 
+class NotedOutlines(Noted[R], Outlined[R]):
+    """Records of one kind: outlines, noted by the kind; the whole of one is noted as ``whole KIND``."""
+
+    __slots__ = ("_records",)
+
+    def __init__(self, kind: str, found: Mapping[str, R]) -> None:
+        super().__init__(kind, {name: outline(record) for name, record in found.items()})
+        self._records = found
+
+    def whole(self, name: str) -> R:
+        """Return a record with its asides."""
+        note(f"{WHOLE}{self._kind}", name)
+        return self._records[name]
+
+
 class NotedRows(tuple[V, ...]):
     """Rows that are looked at as a whole."""
 
@@ -134,6 +155,11 @@ class Worked(Mapping[str, V]):
             else:
                 notes |= kept[1]
         return kept[0]
+
+    def names(self) -> Container[str]:
+        """Return the ids that there are sums for."""
+        found = self._names()
+        return found if isinstance(found, Container) else frozenset(found)
 
     def made_of(self, name: str) -> frozenset[Read]:
         """Return what a sum was made of."""

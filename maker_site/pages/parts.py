@@ -127,6 +127,8 @@ class MenuItem:
 
     anchor: str
     """For links to it; unique on the page."""
+    address: str
+    """Where it stands, page and anchor."""
     name: str
     line: str | None
     size: str | None
@@ -149,6 +151,8 @@ class MenuSection:
 
     title: str
     items: tuple[MenuItem, ...]
+    more: Link | None = None
+    """To all of them, where a page shows only the first."""
 
 
 @dataclass(frozen=True, slots=True)

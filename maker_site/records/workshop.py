@@ -8,6 +8,7 @@ from pathlib import Path
 
 from maker_site.records.article import Article
 from maker_site.records.blank import Blank
+from maker_site.records.outlines import whole_of
 from maker_site.records.press import Press
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import Problem, Severity
@@ -35,6 +36,14 @@ class Workshop:
     def method_of(self, project: Project) -> str:
         """Return how a project's picture gets onto its blank."""
         return project.method or self.blanks[project.blank].method
+
+    def whole_project(self, name: str) -> Project:
+        """Return a project with its asides; see `outlines`."""
+        return whole_of(self.projects, name)
+
+    def whole_blank(self, name: str) -> Blank:
+        """Return a blank with its asides; see `outlines`."""
+        return whole_of(self.blanks, name)
 
     def project_folder(self, project: Project) -> Path:
         """Return the folder of a project's files."""

@@ -67,6 +67,8 @@ class Pages:
         """Pages of both copies."""
         self.rendered: list[str] = []
         """Addresses of the pages that were rendered, each with its copy."""
+        self.built: list[str] = []
+        """Batches that were built, each with its copy."""
         self.pictures: dict[str, set[str]] = defaultdict(set)
         """The copies that show each picture, by the picture's name."""
         self.signs: list[Drawn] = []
@@ -117,6 +119,7 @@ class Pages:
         name = f"{copy.name}/{batch.name}"
         before = self._kept.get(_BATCH, name) or {"base": "", "pages": []}
         shown = {page.address: page for page in map(_Written.of, before["pages"])} if before["base"] == base else {}
+        self.built.append(name)
         with noting() as reads:
             built = list(batch.build())
         pages = list(self._put(copy, built, renderer, shown))

@@ -57,7 +57,9 @@ class Kept:
 
     def keep(self, kind: str, name: str) -> None:
         """Keep what is there under a name."""
-        self._now.setdefault(kind, {})[name] = self._of(kind)[name]
+        now = self._now.setdefault(kind, {})
+        if name not in now:
+            now[name] = self._of(kind)[name]
 
     def write(self) -> None:
         """Write what differs, whole or not at all; where it can't be written only time is lost."""

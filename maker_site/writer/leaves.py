@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import pickle
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
+from hashlib import blake2b
 from typing import Final
 
 from maker_site.pages.notebook import POINTS, Notebook
-from maker_site.pages.noting import Read, unnoted
+from maker_site.pages.noting import WHOLE, Read, Worked, unnoted
 from maker_site.records import Pressing
+from maker_site.records.base import Record
 from maker_site.records.remembered import Remembered, digest_of
 from maker_site.workings.starting_point import StartingPoint
 from maker_site.writer.kept import Kept
@@ -16,7 +19,9 @@ from maker_site.writer.kept import Kept
 _MANY: Final = 400
 """Above so many ids of one kind the whole kind is noted instead."""
 _NONE: Final = "-"
-_KIND: Final = "points"
+_APART: Final = "apart "
+"""How the kind begins that a sum which is noted by itself is kept under."""
+_OUTLINE: Final = "outline"
 
 
 class Leaves:
@@ -42,7 +47,7 @@ class Leaves:
 
     def all(self) -> dict[Read, str]:
         """Return the digest of each thing of each kind that may be noted."""
-        names: list[Read] = [(kind, None) for kind in (*_RECORDS, *_ROWS, "blanks on", "projects on", *_SINGLE)]
+        names: list[Read] = [(kind, None) for kind in (*_RECORDS, *_WHOLE, *_ROWS, *_SETS, *_SINGLE)]
         for kind, found in self._kinds().items():
             names += [(kind, name) for name in found]
         return {read: self.of(read) for read in names}
@@ -54,6 +59,8 @@ class Leaves:
             "press": workshop.presses,
             "supply": workshop.supplies,
             "project": workshop.projects,
+            f"{WHOLE}blank": workshop.blanks,
+            f"{WHOLE}project": workshop.projects,
             "article": workshop.articles,
             "rows of project": book.pressings_by_project,
             "rows of blank": book.pressings_by_blank,
@@ -72,19 +79,21 @@ class Leaves:
                 return digest_of(self._book.said)
             case "rows":
                 return digest_of([self._digests.get(row.id) for row in self._book.workshop.pressings])
-            case "points":
-                return digest_of([self.of((kind, name)) for name in self._book.workshop.blanks])
+        if kind in self._book.apart:
+            return digest_of([(name, self.of((kind, name))) for name in self._book.apart[kind]])
         return digest_of([(name, self.of((kind, name))) for name in self._kinds()[kind]])
 
     def _one(self, kind: str, name: str) -> str:
-        if kind == POINTS:
-            return self._points(name)
+        if kind in self._book.apart:
+            return self._apart(kind, name, self._book.apart[kind])
         found = self._kinds()[kind].get(name)
         if found is None:
             return _NONE
-        if kind in _RECORDS:
+        if kind in _WHOLE or (kind in _RECORDS and f"{WHOLE}{kind}" not in _WHOLE):
             file = f"articles/{name}.md" if kind == "article" else found.origin.file  # type: ignore[attr-defined]
             return self._digests.get(file, _NONE)
+        if kind in _RECORDS:
+            return self._outline(found)  # type: ignore[arg-type]
         if kind in _ROWS:
             return self._rows(found)  # type: ignore[arg-type]
         return digest_of(found)
@@ -92,17 +101,32 @@ class Leaves:
     def _rows(self, rows: Sequence[Pressing]) -> str:
         return digest_of([self._digests.get(row.id) for row in rows])
 
-    def _points(self, blank: str) -> str:
-        """Return the digest of where to begin with a blank; worked out only where what it comes from has changed."""
-        if blank not in self._book.workshop.blanks:
+    def _outline(self, record: Record) -> str:
+        """Return the digest of an outline: of its values, wherever in the file they are written."""
+        file = record.origin.file
+        key = self._digests.get(file, "")
+        known = self._kept.get(_OUTLINE, file, key) if key else None
+        if known is not None:
+            self._kept.keep(_OUTLINE, file)
+            return str(known)
+        digest = blake2b(pickle.dumps(record.__dict__), digest_size=12).hexdigest()
+        self._kept.put(_OUTLINE, file, key, digest)
+        return digest
+
+    def _apart(self, kind: str, name: str, sums: Worked[object]) -> str:
+        """Return the digest of a sum that is noted by itself; worked out only where what it comes from has changed."""
+        if name not in sums.names():
             return _NONE
-        kept = self._kept.get(_KIND, blank)
+        kept = self._kept.get(f"{_APART}{kind}", name)
         if kept is not None and self.key(as_reads(kept[0])) == kept[1]:
-            self._kept.keep(_KIND, blank)
+            self._kept.keep(f"{_APART}{kind}", name)
             return str(kept[2])
-        digest = digest_of([self._point(point) for point in self._book.points[blank]])
-        reads = reduced(self._book.points.made_of(blank))
-        self._kept.put(_KIND, blank, "", [as_lists(reads), self.key(reads), digest])
+        value = sums[name]
+        if kind == POINTS:
+            value = [self._point(point) for point in self._book.points[name]]
+        digest = digest_of(value)
+        reads = reduced(sums.made_of(name))
+        self._kept.put(f"{_APART}{kind}", name, "", [as_lists(reads), self.key(reads), digest])
         return digest
 
     def _point(self, point: StartingPoint) -> object:
@@ -116,6 +140,8 @@ class Leaves:
 
 
 _RECORDS: Final = ("blank", "press", "supply", "project", "article")
+_WHOLE: Final = (f"{WHOLE}blank", f"{WHOLE}project")
+_SETS: Final = ("blanks on", "projects on")
 _ROWS: Final = ("rows of project", "rows of blank", "rows of press")
 _SINGLE: Final = ("today", "cautions", "rows")
 

@@ -58,6 +58,8 @@ class Made:
     """Picture files of both copies."""
     rendered: tuple[str, ...] = ()
     """Addresses of the pages that were rendered; the others show nothing that has changed."""
+    built: tuple[str, ...] = ()
+    """Batches of pages that were built to see whether they show something new."""
 
 
 def find_problems(content: Path, today: date) -> tuple[Problem, ...]:
@@ -100,7 +102,7 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
         changes = site.commit()
         keep_papers(out, papers)
         pictures = sum(len(names) for names in pages.pictures.values())
-        made = Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered))
+        made = Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered), tuple(pages.built))
         keep_made(kept, seen, content, out, used, made)
         kept.write()
         return made

@@ -135,6 +135,7 @@ def write_costs(book: Notebook, out: Path) -> Path:
     [
         *("currency: GBP\nlocale: en_GB\n", "currency: KWD\nlocale: en_GB\n", "currency: JPY\nlocale: ja_JP\n"),
         *("currency: EUR\nlocale: de_DE\n", "currency: EUR\nlocale: nl_NL\n", "currency: USD\nlocale: en_US\n"),
+        "currency: EUR\nlocale: ar_EG\n",
     ],
     ids=lambda money: " ".join(re.findall(r": (\w+)", money)),
 )

@@ -134,10 +134,12 @@ def test_nothing_changed_nothing_rendered_nothing_written(content: Path, tmp_pat
 def test_a_note_concerns_no_other_project_and_no_list(content: Path, tmp_path: Path) -> None:
     make(content, tmp_path / "site")
     project = renote(content)
-    rendered = make(content, tmp_path / "site").rendered
+    made = make(content, tmp_path / "site")
+    rendered = made.rendered
     assert f"workshop/projects/{project}.html" in rendered
     of_projects = [each for each in rendered if each.startswith(("workshop/projects/", "workshop/cards/"))]
     assert of_projects == [f"workshop/projects/{project}.html"]
+    assert len(made.built) <= 2, made.built
     assert not any(each.startswith("public/") for each in rendered), "a private note has nothing to do with the public"
 
 

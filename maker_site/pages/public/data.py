@@ -102,7 +102,7 @@ def article_node(address: str, here: str, view: Article, picture: str, language:
 
 def product_node(address: str, item: MenuItem, price: Decimal | None, currency: str) -> Node:
     """Return something on the menu; an offer where it has a price, with a full stop and no separators."""
-    place = f"{canonical(address, 'menu.html')}#{item.anchor}"
+    place = canonical_place(address, item.address)
     offer = {
         "@type": "Offer",
         "price": f"{price:f}" if price is not None else None,
@@ -127,6 +127,12 @@ def product_node(address: str, item: MenuItem, price: Decimal | None, currency: 
 def canonical(address: str, here: str) -> str:
     """Return the one whole address of a page; that of a folder's index is the folder's."""
     return addresses.whole(address, here.removesuffix("index.html") if here.endswith("index.html") else here)
+
+
+def canonical_place(address: str, place: str) -> str:
+    """Return the one whole address of a place on a page."""
+    page, _, anchor = place.partition("#")
+    return f"{canonical(address, page)}#{anchor}"
 
 
 def _writing(

@@ -2,17 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from maker_site.language import say
 from maker_site.pages.addresses import slug
 from maker_site.pages.notebook import Notebook
+from maker_site.pages.paging import on_page, pages_of
 from maker_site.pages.parts import Link, MenuItem
 from maker_site.pages.public.views import GiftGroup, GiftIdeas, GiftItem
 from maker_site.records import Project
 
 GIFTS = "gifts.html"
+IDEAS_A_PAGE = 60
+"""Ideas on one page of a group's own."""
+_IDEAS_AT_FIRST = 120
+"""Ideas on the first page, shared over all groups."""
+_FEWEST = 4
+"""Of each group on the first page, however many groups there are."""
 _MOST_SPANS = 4
 
 
@@ -32,20 +40,41 @@ def gift_ideas(book: Notebook, items: Mapping[str, MenuItem]) -> GiftIdeas | Non
     priced = sorted(
         ((price, each) for each in found if (price := public_price(book, each)) is not None), key=lambda pair: pair[0]
     )
-    order = [each for _, each in priced]
-    order += [each for each in found if each not in order]
+    with_price = {each.id for _, each in priced}
+    order = [*(each for _, each in priced), *(each for each in found if each.id not in with_price)]
     ideas = {each.id: _item(items[slug(each.id)]) for each in order}
-    occasions: dict[str, GiftGroup] = {}
+    titles: dict[str, str] = {}
+    inside: dict[str, list[GiftItem]] = {}
     for project in order:
-        for word in dict.fromkeys(project.occasions):
-            if key := slug(word):
-                known = occasions.get(key) or GiftGroup(word, f"for-{key}", ())
-                if ideas[project.id] not in known.items:
-                    occasions[key] = GiftGroup(known.title, known.anchor, (*known.items, ideas[project.id]))
-    if not occasions:
+        for key, word in {slug(word): word for word in reversed(project.occasions) if slug(word)}.items():
+            titles.setdefault(key, word)
+            inside.setdefault(key, []).append(ideas[project.id])
+    if not inside:
         return None
     prices = _spans(book, [(price, ideas[each.id]) for price, each in priced])
-    return GiftIdeas(prices, tuple(occasions[key] for key in sorted(occasions)))
+    groups = tuple(GiftGroup(titles[key], f"for-{key}", tuple(inside[key])) for key in sorted(inside))
+    return GiftIdeas(prices, groups)
+
+
+def gift_sheets(ideas: GiftIdeas) -> Iterator[tuple[str, GiftIdeas]]:
+    """Yield the pages of ideas: one where it can hold all, else the first of each group and pages for the long ones."""
+    groups = [*ideas.prices, *ideas.occasions]
+    fits = sum(len(each.items) for each in groups) <= _IDEAS_AT_FIRST
+    share = max(_FEWEST, _IDEAS_AT_FIRST // len(groups))
+    long = {} if fits else {each.anchor: each for each in groups if len(each.items) > share}
+
+    def cut(group: GiftGroup) -> GiftGroup:
+        if group.anchor not in long:
+            return group
+        way = Link(say("All {n}: {group}", n=len(group.items), group=group.title), f"gifts/{group.anchor}.html")
+        return replace(group, items=group.items[:share], more=way)
+
+    yield GIFTS, GiftIdeas(tuple(map(cut, ideas.prices)), tuple(map(cut, ideas.occasions)))
+    for group in long.values():
+        words = (say("Before"), say("After"))
+        for here, place in pages_of(f"gifts/{group.anchor}.html", group.items, at_once=IDEAS_A_PAGE, words=words):
+            shown = replace(group, items=tuple(on_page(group.items, place, IDEAS_A_PAGE)))
+            yield here, GiftIdeas((), (shown,), group.title, place)
 
 
 def steps_of(highest: Decimal) -> Decimal:
@@ -57,7 +86,7 @@ def steps_of(highest: Decimal) -> Decimal:
 
 
 def _item(item: MenuItem) -> GiftItem:
-    return GiftItem(Link(item.name, f"menu.html#{item.anchor}"), item.line, item.price, item.picture, item.stand_in)
+    return GiftItem(Link(item.name, item.address), item.line, item.price, item.picture, item.stand_in)
 
 
 def _spans(book: Notebook, priced: Sequence[tuple[Decimal, GiftItem]]) -> tuple[GiftGroup, ...]:

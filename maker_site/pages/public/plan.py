@@ -13,6 +13,7 @@ from maker_site.language import page_language, say, spoken, tag_of
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
 from maker_site.pages.menu import menu, menu_paper
+from maker_site.pages.menu_sheets import menu_sheets
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Drawn, Page, Text
 from maker_site.pages.parts import Link, Menu, MenuItem, Paging
@@ -20,7 +21,7 @@ from maker_site.pages.picture_html import figure_html
 from maker_site.pages.pictures import picture_at
 from maker_site.pages.public.data import canonical, product_node
 from maker_site.pages.public.feed import FEED, Entry, feed
-from maker_site.pages.public.gifts import GIFTS, gift_ideas, public_price
+from maker_site.pages.public.gifts import GIFTS, gift_ideas, gift_sheets, public_price
 from maker_site.pages.public.lists import (
     Group,
     by_material,
@@ -302,19 +303,26 @@ class _Copy:
             yield from self._list(page, paging, [way])
 
     def _menu(self) -> Iterator[Page | Drawn]:
-        view = MenuPage(self.menu, menu_paper(self.menu), self.gifts_way)
         shop = self.book.workshop.shop
-        nodes = [
-            product_node(shop.address, self.items[key], public_price(self.book, project), shop.currency)
-            for project in self.book.newest_first
-            if shop.address and (key := addresses.slug(project.id)) in self.items
-        ]
-        yield from self.teller.told(
-            Page("menu.html", "public/menu.html", say("Menu"), view, door="menu.html"), nodes=nodes
-        )
-        if self.gifts:
-            page = Page(GIFTS, "public/gifts.html", say("Gift ideas"), self.gifts, door="menu.html")
-            yield from self.teller.told(page, [Link(say("Menu"), "menu.html")])
+        projects = {addresses.slug(project.id): project for project in self.book.newest_first}
+        for sheet in menu_sheets(self.menu):
+            view = MenuPage(sheet.menu, sheet.section, sheet.first, sheet.paging, menu_paper(self.menu), self.gifts_way)
+            nodes = [
+                product_node(shop.address, item, public_price(self.book, projects[item.anchor]), shop.currency)
+                for section in sheet.menu.sections
+                for item in section.items
+                if shop.address and item.address.startswith(f"{sheet.address}#")
+            ]
+            page = Page(sheet.address, "public/menu.html", sheet.title, view, door=addresses.MENU)
+            above = [Link(say("Menu"), addresses.MENU)] if sheet.section else []
+            yield from self.teller.told(page, above, nodes=nodes)
+        for here, ideas in gift_sheets(self.gifts) if self.gifts else ():
+            title = say("Gift ideas: {group}", group=ideas.group) if ideas.group else say("Gift ideas")
+            if ideas.paging and ideas.paging.number > 1:
+                title = say("{title}, page {n}", title=title, n=ideas.paging.number)
+            page = Page(here, "public/gifts.html", title, ideas, door=addresses.MENU)
+            above = [Link(say("Menu"), addresses.MENU), *([Link(say("Gift ideas"), GIFTS)] if ideas.group else [])]
+            yield from self.teller.told(page, above)
 
     def _about(self) -> Iterator[Page | Drawn]:
         shop = self.book.workshop.shop

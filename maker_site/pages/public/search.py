@@ -60,7 +60,7 @@ def told_item(item: MenuItem) -> Told:
     """Return something on the menu as it can be found."""
     words = " ".join([item.line or "", *item.options])
     names = f"{item.name} {item.material}"
-    return Told(f"menu.html#{item.anchor}", item.name, say("Menu"), item.price or item.line, names, words)
+    return Told(item.address, item.name, say("Menu"), item.price or item.line, names, words)
 
 
 def words_script(pages: Sequence[Told]) -> Text:

@@ -75,7 +75,7 @@ def tutorial_page(
     blank = book.workshop.blanks[project.blank]
     photos = shared_photos(book, project)
     cover, stand_in = _cover(book, project)
-    _, words = title_and_rest(project.tutorial or "")
+    _, words = title_and_rest(book.write_up[project.id] or "")
     text, used = written(words, photos.get, lambda picture: figure_html(picture, here, IN_TEXT))
     text, pays = with_paid_links(text, paid_addresses(book.workshop))
     parted = write_up(text, addresses.relative(here, cover.fallback.address) if cover else None)

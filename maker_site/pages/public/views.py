@@ -145,14 +145,19 @@ class GiftGroup:
     title: str
     anchor: str
     items: tuple[GiftItem, ...]
+    more: Link | None = None
+    """To all of them, where a page shows only the first."""
 
 
 @dataclass(frozen=True, slots=True)
 class GiftIdeas:
-    """gifts.html."""
+    """gifts.html; of a group with more than that page shows also gifts/for-OCCASION.html, gifts/price-1.html …."""
 
     prices: tuple[GiftGroup, ...]
     occasions: tuple[GiftGroup, ...]
+    group: str | None = None
+    """The one that the page is of; None on the first."""
+    paging: Paging | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -280,9 +285,15 @@ class About:
 
 @dataclass(frozen=True, slots=True)
 class MenuPage:
-    """menu.html."""
+    """menu.html, menu/SECTION.html …."""
 
     menu: Menu
+    """What this page shows of it."""
+    section: str | None
+    """The one that the page is of; None on the first."""
+    first: int
+    """The place in its section of the first thing on the page, from 1."""
+    paging: Paging | None
     paper: Link | None
     """The same as a PDF to print; None where there is nothing on it."""
     gifts: Link | None

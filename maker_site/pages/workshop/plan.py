@@ -8,6 +8,7 @@ from functools import partial
 from maker_site.language import page_language, say, spoken, tag_of
 from maker_site.pages import addresses
 from maker_site.pages.menu import menu, menu_paper
+from maker_site.pages.menu_sheets import menu_sheets
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Batch, Drawn, Page, Text
 from maker_site.pages.parts import Link
@@ -66,7 +67,7 @@ def workshop_batches(book: Notebook) -> Iterator[Batch]:
     yield Batch("presses", lambda: press_pages(book))
     yield Batch("supplies", lambda: [supplies_page(book)])
     yield Batch("writing", lambda: writing_pages(book))
-    yield Batch("menu", lambda: [_menu_page(book)])
+    yield Batch("menu", lambda: _menu_pages(book))
 
 
 PROJECT = "projects/"
@@ -80,7 +81,7 @@ def workshop_pages(book: Notebook) -> Iterator[Page | Text | Drawn]:
 
 
 def _of_project(book: Notebook, name: str) -> Iterator[Page]:
-    project = book.workshop.projects[name]
+    project = book.workshop.whole_project(name)
     yield project_page(book, project)
     yield card_page(book, project)
     proof = proof_page(book, project)
@@ -93,11 +94,13 @@ def _cost_sheet(book: Notebook, name: str) -> Iterator[Page]:
 
 
 def _of_blank(book: Notebook, name: str) -> Iterator[Page]:
-    blank = book.workshop.blanks[name]
+    blank = book.workshop.whole_blank(name)
     yield from blank_page(book, blank)
     yield ladder_page(book, blank)
 
 
-def _menu_page(book: Notebook) -> Page:
-    shown = menu(book, lambda project: Link(project.title, addresses.project(project.id)))
-    return Page("menu.html", "workshop/menu.html", say("Menu"), MenuPage(shown, menu_paper(shown)), door="menu.html")
+def _menu_pages(book: Notebook) -> Iterator[Page]:
+    whole = menu(book, lambda project: Link(project.title, addresses.project(project.id)))
+    for sheet in menu_sheets(whole):
+        view = MenuPage(sheet.menu, sheet.section, sheet.first, sheet.paging, menu_paper(whole))
+        yield Page(sheet.address, "workshop/menu.html", sheet.title, view, door=addresses.MENU)

@@ -53,7 +53,7 @@ def _rows(book: Notebook) -> tuple[WritingRow, ...]:
             )
         )
     for project in book.workshop.projects.values():
-        if project.tutorial:
+        if book.is_written_up[project.id]:
             when = project.share.published or project.made
             link = Link(project.title, addresses.project(project.id) + "#write-up")
             rows.append(

@@ -21,8 +21,9 @@ _MINUTES_PER_HOUR = 60
 
 def blank_line(case: Case) -> CostLine:
     """Return the line of the blanks, at their landed cost."""
-    cost, name = landed(case.blank), say("Blank")
-    if cost.each is None and case.blank.bought:
+    blank = case.workshop.whole_blank(case.blank.id)
+    cost, name = landed(blank), say("Blank")
+    if cost.each is None and blank.bought:
         return unknown(name, say("no price is written for any lot of {blank}", blank=case.blank.id))
     if cost.each is None:
         return unknown(name, say("nothing bought is written of {blank}", blank=case.blank.id))

@@ -3,7 +3,8 @@
   "use strict";
   const held = document.getElementById("sentences");
   if (!held) return;
-  const { locale, said } = JSON.parse(held.textContent);
+  const { locale: own, said } = JSON.parse(held.textContent);
+  const locale = new Intl.Locale(own, { numberingSystem: "latn" }).toString(); // the digits of the pages
   const language = document.documentElement.lang || "en";
   const rules = new Intl.PluralRules(language);
   const leftwards = document.documentElement.dir === "rtl";

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from maker_site.pages.parts import Day, Link, Menu
+from maker_site.pages.parts import Day, Link, Menu, Paging
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +50,14 @@ class AboutPage:
 
 @dataclass(frozen=True, slots=True)
 class MenuPage:
-    """menu.html: as customers see it."""
+    """menu.html, menu/SECTION.html …: as customers see it."""
 
     menu: Menu
+    """What this page shows of it."""
+    section: str | None
+    """The one that the page is of; None on the first."""
+    first: int
+    """The place in its section of the first thing on the page, from 1."""
+    paging: Paging | None
     paper: Link | None
     """The same as a PDF to hand out; None where there is nothing on it."""
