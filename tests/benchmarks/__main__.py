@@ -1,54 +1,99 @@
-"""Hold the clock to the command line: `python -m tests.benchmarks [--runs 3] [--projects 1000]`.
+"""Hold the clock to the command line: `python -m tests.benchmarks [--runs 3] [--projects 1000,10000] [--photos 12]`.
 
-Every row is a whole process, start-up included. The last column is against an interpreter that does nothing, run in
-the same minutes on the same machine, so that two machines' tables can be compared.
+Every row is a whole process, start-up included, unless it says otherwise. What a row is compared with is run in the
+same minutes, in turn where that matters, so that two machines' ratios can be compared. Wall-clock times mean little
+while the machine has other work; the CPU columns then mean more.
 """
 
 import argparse
+import json
 import shutil
+import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import partial
 from pathlib import Path
 
-from rich.console import Console
-
-from .stopwatch import Timing, timed
+from . import photos, watching
+from .edits import write_a_note
+from .stopwatch import Run, Timing, in_turn, timed
 from .tables import show
 from .workshop import write_workshop
 
 ROOT = Path(__file__).resolve().parents[2]
-COMMAND = Path(sys.executable).with_name("maker-site")
+MAKER_SITE = [sys.executable, "-c", "from maker_site.cli.door import main; main()"]
+SETTLE = 1.5
+"""Seconds: a make keeps nothing of files that were written this very moment."""
 
 
-def timings(runs: int, projects: int, seed: int, scratch: Path) -> Iterator[Timing]:
-    """Time one command after another."""
-    demo, generated = ROOT / "content", scratch / "generated"
-    write_workshop(generated, projects, seed)
-    many = f"{projects:,} projects, no photos"
+def of_small_things(runs: int, scratch: Path) -> list[Timing]:
+    """Time what does not depend on a workshop's size, and the demo."""
+    demo = ROOT / "content"
+    made = [*MAKER_SITE, "make", "--content", demo, "--out", scratch / "demo"]
+    forget = partial(shutil.rmtree, scratch / "demo", ignore_errors=True)
+    start = timed("python -c pass", [sys.executable, "-c", "pass"], 3 * runs)
+    rest = [
+        timed("maker-site --help", [*MAKER_SITE, "--help"], 3 * runs),
+        timed("check, demo", [*MAKER_SITE, "check", "--content", demo], runs),
+        timed("make, demo, from scratch", made, runs, forget),
+    ]
+    time.sleep(SETTLE)
+    return [start, *rest, timed("make, demo, unchanged", made, runs)]
 
-    def make(content: Path, out: str) -> list[str | Path]:
-        return [COMMAND, "make", "--content", content, "--out", scratch / out]
 
-    forget = partial(shutil.rmtree, ignore_errors=True)
-    yield timed("python -c pass", [sys.executable, "-c", "pass"], 3 * runs)
-    yield timed("maker-site --help", [COMMAND, "--help"], 3 * runs)
-    yield timed("check, demo", [COMMAND, "check", "--content", demo], runs)
-    yield timed(f"check, {many}", [COMMAND, "check", "--content", generated], runs)
-    yield timed("make, demo, from scratch", make(demo, "demo"), runs, partial(forget, scratch / "demo"))
-    yield timed("make, demo, unchanged", make(demo, "demo"), runs)
-    yield timed(f"make, {many}, from scratch", make(generated, "many"), runs, partial(forget, scratch / "many"))
-    every_file = [sys.executable, "-c", _STAT_EVERY_FILE, generated, scratch / "many"]
-    yield timed(f"Python stats every file, {many}", every_file, runs)
-    time.sleep(1)  # a make keeps nothing of files that were written this very moment
-    yield timed(f"make, {many}, unchanged", make(generated, "many"), runs)
-    edit = partial(_edit, sorted(generated.glob("projects/*/project.yaml"))[0])
-    yield timed(f"make, {many}, one note edited", make(generated, "many"), runs, edit)
-    find = [COMMAND, "find", "slate", "--content", generated]
-    yield timed(f"find, {many}, for the first time", find, 1)
-    yield timed(f"find, {many}", find, 3 * runs)
+def of_a_workshop(projects: int, runs: int, seed: int, scratch: Path) -> Iterator[tuple[str, list[Timing]]]:
+    """Time a generated workshop without photos; yield tables, each with what its first row is."""
+    content, out = scratch / f"content-{projects}", scratch / f"site-{projects}"
+    write_workshop(content, projects, seed)
+    made: list[str | Path] = [*MAKER_SITE, "make", "--content", content, "--out", out]
+    forget = partial(shutil.rmtree, out, ignore_errors=True)
+    cold = timed("make from scratch", made, 1 if projects > 2000 else runs, forget)
+    yield f"{projects:,} projects, cold", [_parts(content), cold]
+    floor = {"Python stats every file": [sys.executable, "-c", _STAT_EVERY_FILE, content, out]}
+    time.sleep(SETTLE)
+    subprocess.run(made, check=True, capture_output=True)  # now it is settled
+    warm = in_turn({**floor, "make, nothing changed": made}, 2 * runs + 1)
+    record = sorted(content.glob("projects/*/project.yaml"))[0]
+    log = sorted(content.glob("press-log/*.csv"))[-1]
+    warm += [
+        timed("make, a note edited", made, runs, partial(_settled, partial(write_a_note, record))),
+        timed("make, a row added to the log", made, runs, partial(_settled, partial(_press_once_more, log))),
+    ]
+    yield f"{projects:,} projects, made again", warm
+    find = [*MAKER_SITE, "find", "slate", "--content", content]
+    start = [*MAKER_SITE, "starting-point", "blank-0", "--press", "press-0", "--content", content]
+    found = [
+        timed("check", [*MAKER_SITE, "check", "--content", content], runs),
+        timed("find, after an edit", find, runs, partial(write_a_note, record)),
+        timed("find", find, 2 * runs + 1),
+        timed("starting-point, one press", start, 2 * runs + 1),
+        watching.timing("watch: from a save to its page, not a whole process", content, 2 * runs + 1),
+    ]
+    yield f"{projects:,} projects, asked", found
+
+
+def _parts(content: Path) -> Timing:
+    """Time the parts of a cold make by themselves: CPU seconds of one core, in a process of their own."""
+    command = [sys.executable, "-m", "tests.benchmarks.parts", content]
+    done = subprocess.run(command, check=True, capture_output=True, text=True, cwd=ROOT)
+    seconds = json.loads(done.stdout)
+    words = ", ".join(f"{part} {took:.1f}" for part, took in seconds.items())
+    whole = sum(seconds.values())
+    return Timing(f"the parts alone, on one core: {words}", (Run(whole, 0.0, 0, whole),))
+
+
+def _settled(edit: partial[object]) -> None:
+    """Edit, and wait until a make trusts the file's time."""
+    edit()
+    time.sleep(SETTLE)
+
+
+def _press_once_more(log: Path) -> None:
+    """Add a row to the log, like its last one."""
+    text = log.read_text("utf-8")
+    log.write_text(text + text.splitlines()[-1] + "\n", "utf-8")
 
 
 _STAT_EVERY_FILE = """
@@ -60,27 +105,32 @@ for top in sys.argv[1:]:
 """
 
 
-def _edit(record: Path) -> None:
-    """Write a private note into a record: one page shows it."""
-    kept = [line for line in record.read_text("utf-8").splitlines() if not line.startswith("note:")]
-    record.write_text("\n".join([*kept, f"note: at {time.time_ns()}", ""]), "utf-8")
-
-
 def main() -> None:
-    """Read the command line, run everything, print the table."""
+    """Read the command line, run everything, print each table when it is there."""
     wanted = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
-    wanted.add_argument("--runs", type=int, default=3, help="of each command; three times as many of the short ones")
-    wanted.add_argument("--projects", type=int, default=1000)
+    wanted.add_argument("--runs", type=int, default=3, help="of each command; more of the short ones")
+    wanted.add_argument("--projects", type=_sizes, default=[1000], help="one size or several, as 1000,10000")
+    wanted.add_argument("--photos", type=int, default=12, help="of 12 megapixels; 0 leaves that table out")
     wanted.add_argument("--seed", type=int, default=7)
     asked = wanted.parse_args()
-    console = Console()
-    with tempfile.TemporaryDirectory() as scratch:
-        found = []
-        for timing in timings(asked.runs, asked.projects, asked.seed, Path(scratch)):
-            found.append(timing)
-            console.print(f"{timing.name}: {timing.middle:.3f} s", style="dim")
+    with tempfile.TemporaryDirectory() as name:
+        scratch = Path(name)
+        _tell("Small things", of_small_things(asked.runs, scratch))
+        for projects in asked.projects:
+            for title, found in of_a_workshop(projects, asked.runs, asked.seed, scratch):
+                _tell(title, found)
+        if asked.photos:
+            _tell("Photos", list(photos.timings(asked.runs, asked.photos, scratch)))
+    print("Ratios are to the first row. Peak memory is the largest single process of a command, not the sum of them.")
+
+
+def _sizes(text: str) -> list[int]:
+    return [int(each) for each in text.split(",")]
+
+
+def _tell(title: str, found: Sequence[Timing]) -> None:
+    print(f"\n{title}", flush=True)
     show(found, found[0])
-    console.print("Peak memory is the largest single process of a command, not the sum of them.")
 
 
 if __name__ == "__main__":

@@ -61,7 +61,9 @@ class Timing:
 def run(command: Sequence[str | Path]) -> Run:
     """Run the command once, with nothing to read and what it prints thrown away."""
     begun = time.perf_counter()
-    with subprocess.Popen(command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL) as process:
+    with subprocess.Popen(
+        command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+    ) as process:
         _, status, used = os.wait4(process.pid, 0)
         seconds = time.perf_counter() - begun
         process.returncode = os.waitstatus_to_exitcode(status)  # it has been waited for
