@@ -18,6 +18,7 @@ from maker_site.workings.money import running_low
 
 _NEWEST = 9
 _MOST_SENTENCES = 12
+_MOST_LOW = 12
 _SOON = timedelta(days=21)
 """Orders due within three weeks are named; so are those that are late."""
 
@@ -34,6 +35,7 @@ def home_page(book: Notebook) -> Page:
             n=book.wording.count(left),
         )
         said = [*said[: _MOST_SENTENCES - 1], Attention(more, None)]
+    low = running_low(book.stock)
     view = Home(
         tuple(tile(book, project, "index.html") for project in book.newest_first[:_NEWEST]),
         tuple(said),
@@ -44,8 +46,9 @@ def home_page(book: Notebook) -> Page:
                 each.low_at or 0,
                 swatch(book.workshop.blanks[each.blank].substrate),
             )
-            for each in running_low(book.stock)
+            for each in low[:_MOST_LOW]
         ),
+        max(0, len(low) - _MOST_LOW),
         len(book.workshop.projects),
         len(book.workshop.blanks),
         sum(row.pressed for row in book.workshop.pressings),

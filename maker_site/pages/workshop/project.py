@@ -31,6 +31,9 @@ from maker_site.pages.writing import written
 from maker_site.records import Order, Project
 from maker_site.records.words import difficulty_said
 
+_LOG = 120
+"""Pressings listed on a project's page, the latest; the press log has all."""
+
 
 def project_page(book: Notebook, project: Project) -> Page:
     """Return projects/ID.html."""
@@ -63,7 +66,8 @@ def project_page(book: Notebook, project: Project) -> Page:
         Link(say("Press card"), addresses.card(project.id)),
         hazards(remake.cautions),
         write_up,
-        tuple(log_row(book, row) for row in reversed(rows)),
+        tuple(log_row(book, row) for row in reversed(rows[-_LOG:])),
+        max(0, len(rows) - _LOG),
         log_total(book, rows),
         artwork,
         tuple(_supplies(book, project)),

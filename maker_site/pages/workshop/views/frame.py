@@ -55,6 +55,9 @@ class Home:
     """Three at the most shown large; up to nine."""
     attention: tuple[Attention, ...]
     low: tuple[LowBlank, ...]
+    """The first of those that are."""
+    low_more: int
+    """How many more there are; the list of blanks marks them."""
     projects: int
     blanks: int
     pressed: int

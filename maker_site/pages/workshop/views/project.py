@@ -63,6 +63,8 @@ class ProjectPage:
     write_up: Markup | None
     log: tuple[LogRow, ...]
     """Latest first."""
+    log_earlier: int
+    """Pressings that are too early to be among them."""
     log_total: str | None
     """46 of 50 good in 12 pressings."""
     artwork: tuple[ArtworkRow, ...]

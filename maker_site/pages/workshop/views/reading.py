@@ -27,7 +27,8 @@ class WritingList:
 
     rows: tuple[WritingRow, ...]
     about: Link | None
-    """To the page about the shop, where there is one."""
+    """To the page about the shop, where there is one; on the first page."""
+    paging: Paging
 
 
 @dataclass(frozen=True, slots=True)
