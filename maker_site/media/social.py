@@ -28,9 +28,11 @@ ICON_SIZE: Final = (192, 192)
 _JPEG_QUALITY: Final = 82
 _WRITABLE: Final = ("LATIN", "GREEK", "CYRILLIC", "HEBREW")
 """Scripts that the typesetter's own fonts have."""
+_ARABIC: Final = frozenset("".join(map(chr, (*range(0x621, 0x63B), *range(0x641, 0x64B)))) + "پچژگکی")
+"""The letters of Arabic and Persian, which its monospaced font has; of the script's others it lacks many."""
 _COMMON: Final = """
 #let data = json(bytes(sys.inputs.data))
-#let fonts = ("Libertinus Serif", "New Computer Modern")
+#let fonts = ("Libertinus Serif", "New Computer Modern", "DejaVu Sans Mono")
 #let way = if data.direction == "rtl" { rtl } else { ltr }
 #set text(font: fonts, fill: rgb("#1f1d1a"), lang: data.language, dir: way, hyphenate: false)
 #let hatch(..size) = image(bytes(data.hatch), format: "svg", ..size)
@@ -57,7 +59,12 @@ _SOCIAL: Final = (
 #place(top + left, dx: left-of(792pt, 0pt), line(angle: 90deg, length: 630pt, stroke: perforation))
 #let stub(at, dy: 0pt, body) = place(at + left, dx: left-of(824pt, 344pt), dy: dy, { set align(start); body })
 #stub(top, dy: 44pt, box(width: 344pt, height: 84pt, clip: true, stroke: 1.5pt + rgb("#1f1d1a"), hatch(width: 780pt)))
-#stub(top, dy: 160pt, box(width: 344pt, height: 330pt, clip: true, context fitted(58pt)))
+#let above = 16pt // for what stands above the height of a capital
+#stub(
+  top,
+  dy: 160pt - above,
+  box(width: 344pt, height: 330pt + above, inset: (top: above), clip: true, context fitted(58pt)),
+)
 #stub(bottom, dy: -44pt, box(width: 344pt, text(26pt, fill: rgb("#5c564c"), data.under)))
 """
 )
@@ -135,7 +142,7 @@ def draw(sign: Sign, cover: Path | None) -> bytes:
 def writable(text: str) -> bool:
     """Tell whether every letter is of a script that the typesetter's own fonts have."""
     letters = (character for character in text if character.isalpha())
-    return all(unicodedata.name(letter, "").startswith(_WRITABLE) for letter in letters)
+    return all(letter in _ARABIC or unicodedata.name(letter, "").startswith(_WRITABLE) for letter in letters)
 
 
 def _in_its_order(text: str) -> str:
