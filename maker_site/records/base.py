@@ -68,6 +68,8 @@ class Record(Part):
     id: str
     """The file's or folder's name."""
     _origin: Origin = PrivateAttr(default_factory=lambda: Origin(""))
+    _outline: Record | None = PrivateAttr(default=None)
+    """Itself without its asides, once it was asked for; see `outlines`."""
 
     @property
     def origin(self) -> Origin:

@@ -61,7 +61,9 @@ class ContentFolder:
 
     def stays_inside(self, path: Path) -> bool:
         """Tell whether the path, its links followed, is inside the content folder."""
-        return Path(os.path.realpath(path)).is_relative_to(self._true_root)
+        real = os.path.realpath(path)
+        self.remembered.is_linked |= real != f"{self._true_root}{os.sep}{path.relative_to(self.root)}"
+        return Path(real).is_relative_to(self._true_root)
 
     def holds(self, path: Path) -> bool:
         """Tell whether there is anything of that name, be it a link that leads nowhere."""

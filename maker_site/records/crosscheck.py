@@ -5,18 +5,20 @@ Inner module of the records room.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from maker_site.records import words
 from maker_site.records.article import Article
-from maker_site.records.base import Origin
+from maker_site.records.base import Origin, Record
 from maker_site.records.content_folder import RECORD_ID, ContentFolder
 from maker_site.records.fields import relative_path
 from maker_site.records.pictures_in_text import pictures_in_text
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import NotReadable, Problem, Severity, listed, nearest, quoted
 from maker_site.records.project import Project
+from maker_site.records.remembered import Remembered
+from maker_site.records.shop import Shop
 from maker_site.records.workshop import Workshop
 from maker_site.records.yaml_text import Place
 
@@ -24,19 +26,44 @@ _MOST_ADVISED: Final = 100
 """Looking a name up among a thousand near ones takes a while; who has a hundred wrong names has another trouble."""
 
 
-def crosscheck(workshop: Workshop, folder: ContentFolder, failed: set[str]) -> list[Problem]:
-    """Return the problems between records; a record whose own file `failed` is not called missing."""
+def crosscheck(
+    workshop: Workshop,
+    folder: ContentFolder,
+    failed: set[str],
+    logs: Mapping[str, Sequence[Pressing]] | None = None,
+) -> list[Problem]:
+    """Return the problems between records; a record whose own file `failed` is not called missing.
+
+    `logs` are the rows of each file of the log, so that those of a file that nothing happened to are not gone through.
+    """
     known = _Known(workshop, failed)
+    memory = folder.remembered
+    names = memory.memo("names", known.ids, lambda: known.ids)  # the very same where they are the same
     found: list[Problem] = []
     for project in workshop.projects.values():
-        found += _project(project, known, folder)
-    for pressing in workshop.pressings:
-        found += _pressing(pressing, known, folder)
-    for article in workshop.articles.values():
-        found += _pictures(article.text, f"articles/{article.id}.md", folder)
+
+        def of_project(project: Project = project) -> None:
+            found.extend(_project(project, known, folder))
+
+        memory.unit(f"projects/{project.id}", (project, names), found, of_project, use="names")
+    lots = {blank.id: tuple(lot.lot for lot in blank.bought if lot.lot) for blank in workshop.blanks.values()}
+    for file, rows in (logs if logs is not None else {"": workshop.pressings}).items():
+
+        def of_rows(rows: Sequence[Pressing] = rows) -> frozenset[str]:
+            for pressing in rows:
+                found.extend(_pressing(pressing, known, folder))
+            return frozenset(f"projects/{row.project}/{row.photo}" for row in rows if row.project and row.photo)
+
+        memory.unit(file, (rows, names, lots), found, of_rows, use="names", watched=lambda photos: photos)
+
+    def of_articles() -> None:
+        for article in workshop.articles.values():
+            found.extend(_pictures(article.text, f"articles/{article.id}.md", folder))
+
+    memory.unit("articles", workshop.articles, found, of_articles, use="names")
     found += _old_ids("project", {each.id: (each.origin, each.was) for each in workshop.projects.values()})
     found += _old_ids("article", {each.id: (_head(each), each.head.was) for each in workshop.articles.values()})
-    found += _currencies(workshop)
+    found += _currencies(workshop, memory)
     return found
 
 
@@ -53,6 +80,7 @@ class _Known:
             "supply": supplies,
             "layer or supply": {*words.STACK_LAYERS, *supplies},
         }
+        self.ids = tuple(self._ids.values())
         self._advice: dict[tuple[str, str], str] = {}
 
     def named(self, origin: Origin, place: Place, name: str, what: str) -> Iterator[Problem]:
@@ -209,23 +237,32 @@ def _lot(pressing: Pressing, workshop: Workshop) -> Iterator[Problem]:
         )
 
 
-def _currencies(workshop: Workshop) -> Iterator[Problem]:
+def _currencies(workshop: Workshop, memory: Remembered) -> Iterator[Problem]:
     """Find amounts written in another currency than the shop's; no rate of exchange is known here."""
+    shop = workshop.shop
+    for record in (shop, *workshop.blanks.values(), *workshop.supplies.values(), *workshop.projects.values()):
+        found = memory.memo(
+            ("currencies", record.origin.file),
+            (record, shop.currency, shop.locale),
+            lambda record=record: tuple(_foreign(record, shop)),  # type: ignore[misc]
+        )
+        yield from found
+
+
+def _foreign(record: Record, shop: Shop) -> Iterator[Problem]:
+    accepted: set[str] = set()
+    for place, amount in record.amounts():
+        if amount.currency is None or amount.currency == shop.currency:
+            continue
+        accepted = accepted or _signs_of(shop)
+        if amount.currency not in accepted:
+            yield record.origin.problem(
+                place,
+                f"{quoted(amount.typed)} is not in the shop's currency; write the amount in {shop.currency}",
+            )
+
+
+def _signs_of(shop: Shop) -> set[str]:
     from babel.numbers import get_currency_symbol  # late: asked only where a sign stands beside an amount
 
-    shop = workshop.shop
-    records = [shop, *workshop.blanks.values(), *workshop.supplies.values(), *workshop.projects.values()]
-    accepted: set[str] = set()
-    for record in records:
-        for place, amount in record.amounts():
-            if amount.currency is None or amount.currency == shop.currency:
-                continue
-            accepted = accepted or {
-                get_currency_symbol(shop.currency, locale=shop.locale),
-                get_currency_symbol(shop.currency, locale="en"),
-            }
-            if amount.currency not in accepted:
-                yield record.origin.problem(
-                    place,
-                    f"{quoted(amount.typed)} is not in the shop's currency; write the amount in {shop.currency}",
-                )
+    return {get_currency_symbol(shop.currency, locale=locale) for locale in (shop.locale, "en")}

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
+from functools import partial
 from pathlib import Path
+from typing import TypeVar
 
 from pydantic import ValidationError
 
@@ -22,6 +25,9 @@ from maker_site.records.supply import Supply
 from maker_site.records.workshop import Findings, Workshop
 from maker_site.records.yaml_text import TextTree, read_yaml
 
+V = TypeVar("V")
+L = TypeVar("L")
+
 
 def load(root: Path, remembered: Remembered | None = None) -> Findings:
     """Read the content folder `root`; all problems come back together, sorted by file and line.
@@ -32,23 +38,32 @@ def load(root: Path, remembered: Remembered | None = None) -> Findings:
         return Findings(None, (Problem("", 0, "", f"there is no folder {quoted(str(root))}"),))
     folder = ContentFolder(root, remembered)
     folder.question_strangers()
-    shop = _shop(folder)
+    shop = _unit(folder, "shop.yaml", None, lambda: _shop(folder))
     units = shop.units if shop else Units()
     blanks = _records(folder, Blank, "blanks", "a blank", units, inner="blank.yaml")
     presses = _records(folder, Press, "presses", "a press", units)
     supplies = _records(folder, Supply, "supplies", "a supply", units)
     projects = _projects(folder, units)
-    articles = _articles(folder, units)
-    pressings = _press_log(folder, units)
-    about_file = root / "about.md"
-    about = folder.text(about_file) if folder.holds(about_file) else None
+    articles = _unit(folder, "articles", units, lambda: _articles(folder, units))
+    logs = _press_logs(folder, units)
+    about = _unit(folder, "about.md", None, lambda: _about(folder))
     if shop is None:
         return Findings(None, tuple(sorted(folder.problems)))
+    pressings = folder.remembered.memo("pressings", tuple(logs.values()), lambda: _in_order(logs.values()))
     workshop = Workshop(root, shop, blanks, presses, supplies, projects, pressings, articles, about)
     failed = {problem.file for problem in folder.problems}
-    problems = [*folder.problems, *crosscheck(workshop, folder, failed)]
+    problems = [*folder.problems, *crosscheck(workshop, folder, failed, logs)]
     findings = Findings(workshop, tuple(sorted(problems)))
     return Findings(None, findings.problems) if findings.errors else findings
+
+
+def _unit(folder: ContentFolder, place: str, made_of: object, read: Callable[[], V]) -> V:
+    return folder.remembered.unit(place, made_of, folder.problems, read)
+
+
+def _about(folder: ContentFolder) -> str | None:
+    path = folder.root / "about.md"
+    return folder.text(path) if folder.holds(path) else None
 
 
 def _shop(folder: ContentFolder) -> Shop | None:
@@ -93,37 +108,52 @@ def _records(
     folder: ContentFolder, model: type[R], where: str, kind: str, units: Units, inner: str | None = None
 ) -> dict[str, R]:
     found: dict[str, R] = {}
-    for record_id, path in folder.records(where, inner):
+
+    def read(record_id: str, path: Path) -> R | None:
         if not folder.holds(path):
             folder.tell(folder.name(path.parent), f"there is no {path.name} in this folder")
-            continue
+            return None
         given: dict[str, object] = {"id": record_id}
         if inner and path.name == inner:
             given["folder pictures"] = tuple(pictures_in(path.parent))
-        record = _record(folder, model, path, given, units, kind)
+        return _record(folder, model, path, given, units, kind)
+
+    for record_id, path in _listed(folder, where, lambda: folder.records(where, inner)):
+        place = path.parent if inner and path.name == inner else path
+        record = _unit(folder, folder.name(place), units, partial(read, record_id, path))
         if record is not None:
             found[record_id] = record
     return found
 
 
+def _listed(folder: ContentFolder, where: str, read: Callable[[], Iterable[L]]) -> list[L]:
+    """Return what `read` lists of a folder."""
+    return folder.remembered.unit(where, None, folder.problems, lambda: list(read()), use="list", lists=True)
+
+
 def _projects(folder: ContentFolder, units: Units) -> dict[str, Project]:
     found: dict[str, Project] = {}
-    for project_id, path in folder.records("projects", "project.yaml"):
-        if path.parent.parent != folder.root / "projects" or not folder.holds(path):
-            home = f"projects/{project_id}"
-            folder.tell(home, f"there is no project.yaml in this folder; a project is {home}/project.yaml")
-            continue
-        given: dict[str, object] = {"id": project_id, "folder photos": _folder_photos(path.parent)}
-        write_up = path.parent / "tutorial.md"
-        if folder.holds(write_up):
-            text = folder.text(write_up)
-            given["tutorial"] = text if text is not None else ""
-        else:
-            given["tutorial"] = None
-        project = _record(folder, Project, path, given, units, "a project")
+    for project_id, path in _listed(folder, "projects", lambda: folder.records("projects", "project.yaml")):
+        read = partial(_project, folder, project_id, path, units)
+        project = _unit(folder, f"projects/{project_id}", units, read)
         if project is not None:
             found[project_id] = project
     return found
+
+
+def _project(folder: ContentFolder, project_id: str, path: Path, units: Units) -> Project | None:
+    if path.parent.parent != folder.root / "projects" or not folder.holds(path):
+        home = f"projects/{project_id}"
+        folder.tell(home, f"there is no project.yaml in this folder; a project is {home}/project.yaml")
+        return None
+    given: dict[str, object] = {"id": project_id, "folder photos": _folder_photos(path.parent)}
+    write_up = path.parent / "tutorial.md"
+    if folder.holds(write_up):
+        text = folder.text(write_up)
+        given["tutorial"] = text if text is not None else ""
+    else:
+        given["tutorial"] = None
+    return _record(folder, Project, path, given, units, "a project")
 
 
 def _folder_photos(home: Path) -> tuple[str, ...]:
@@ -176,12 +206,21 @@ def split_title(text: str) -> tuple[str | None, str]:
     return " ".join(words), "\n".join(["" for _ in lines[: at + 1]] + lines[at + 1 :])
 
 
-def _press_log(folder: ContentFolder, units: Units) -> tuple[Pressing, ...]:
-    rows: list[Pressing] = []
-    for path in folder.files("press-log", ".csv"):
+def _press_logs(folder: ContentFolder, units: Units) -> dict[str, list[Pressing]]:
+    """Return the rows of each file of the log."""
+
+    def read(path: Path) -> list[Pressing]:
         text = folder.text(path)
-        if text is not None:
-            pressings, problems = read_log(text, folder.name(path), units, folder.remembered)
-            rows += pressings
-            folder.problems += problems
-    return tuple(sorted(rows, key=lambda row: row.date))  # stable: file and line decide within a day
+        if text is None:
+            return []
+        pressings, problems = read_log(text, folder.name(path), units, folder.remembered)
+        folder.problems += problems
+        return pressings
+
+    paths = _listed(folder, "press-log", lambda: folder.files("press-log", ".csv"))
+    return {name: _unit(folder, name, units, partial(read, path)) for path in paths if (name := folder.name(path))}
+
+
+def _in_order(logs: Iterable[Iterable[Pressing]]) -> tuple[Pressing, ...]:
+    """Return the rows of all files; of one day, in the order of file and line."""
+    return tuple(sorted((row for rows in logs for row in rows), key=lambda row: row.date))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Mapping
-from typing import Final, TypeVar
+from typing import Final, TypeVar, cast
 
 from maker_site.records.base import Record
 from maker_site.records.blank import Blank
@@ -35,10 +35,12 @@ def outline(record: R) -> R:
     asides = ASIDES.get(type(record), ())
     if not asides:
         return record
-    made = record.model_copy()
-    for name in asides:
-        made.__dict__.pop(name, None)
-    return made
+    if record._outline is None:
+        made = record.model_copy()
+        for name in asides:
+            made.__dict__.pop(name, None)
+        record._outline = made
+    return cast("R", record._outline)
 
 
 def whole_of(records: Mapping[str, R], name: str) -> R:

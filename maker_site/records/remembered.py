@@ -1,30 +1,101 @@
 """What was read before, so that a file that says what it said is not understood twice.
 
 A record is found again by a digest of all that it was read from: its text, what lies beside it, the shop's units. The
-same text gives the very same value, so that who compares two readings sees at once what stayed.
+same text gives the very same value, so that who compares two readings sees at once what stayed. Where it is told which
+paths were touched since the last reading, the others are not even looked at.
 """
 
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable
-from typing import TypeVar, cast
+from collections.abc import Callable, Collection, Hashable, Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, TypeVar, cast
+
+if TYPE_CHECKING:
+    from maker_site.records.problems import Problem
 
 V = TypeVar("V")
 
 
+@dataclass(slots=True)
+class _Unit:
+    """What was read of one place."""
+
+    made_of: object
+    value: object
+    problems: tuple[Problem, ...]
+    watched: Collection[str]
+    """Further paths that it looked at."""
+    parts: dict[str, object] = field(default_factory=dict)
+    """Its records by their digests."""
+
+
 class Remembered:
-    """Values of one reading after another; what a reading did not ask for is forgotten with the next."""
+    """Values of one reading after another."""
 
     def __init__(self) -> None:
-        self._before: dict[str, object] = {}
-        self._now: dict[str, object] = {}
         self.digests: dict[str, str] = {}
         """Of all that each value was read from, by its place: a file, with the line for a row of the log."""
+        self.is_linked = False
+        """Something that was just read is reached through a link, so nobody is told when it is touched."""
+        self._units: dict[str, _Unit] = {}
+        self._memos: dict[Hashable, tuple[object, object]] = {}
+        self._before: dict[str, object] = {}
+        self._now: dict[str, object] = {}
+        self._touched: frozenset[str] | None = None
+        self._around: frozenset[str] = frozenset()
 
-    def turn(self) -> None:
-        """Begin a new reading."""
-        self._before, self._now, self.digests = self._now, {}, {}
+    def turn(self, touched: Iterable[str] | None = None) -> None:
+        """Begin a new reading.
+
+        `touched` are all paths, from the content folder, at which anything was added, changed or removed since the
+        last one began; None where that is not known.
+        """
+        self._touched = None if touched is None else frozenset(touched)
+        self._around = frozenset(above for path in self._touched or () for above in _with_those_above(path))
+
+    def is_quiet(self, place: str, watched: Collection[str] = ()) -> bool:
+        """Tell whether it is known that nothing was touched at or below a place, or at any of some paths."""
+        if self._touched is None or place in self._around:
+            return False
+        if not self._touched:
+            return True
+        paths = (above for path in (place, *watched) for above in _with_those_above(path))
+        return self._touched.isdisjoint(paths)
+
+    def unit(
+        self,
+        place: str,
+        made_of: object,
+        problems: list[Problem],
+        read: Callable[[], V],
+        *,
+        use: str = "",
+        watched: Callable[[V], Collection[str]] = lambda _: (),
+        lists: bool = False,
+    ) -> V:
+        """Return what is read of a place, and add its problems, which are the last ones of `problems` then.
+
+        `made_of` is what else it depends on. `lists` says that it depends on the names in a folder, not on what is in
+        the folders of those names; `use` tells several uses of one place apart.
+        """
+        name = f"{place}#{use}"
+        known = self._units.get(name)
+        if known is not None and known.made_of == made_of:
+            quiet = self._is_list_quiet(place) if lists else self.is_quiet(place, known.watched)
+            if quiet and known.watched is not _LINKED:
+                problems += known.problems
+                return cast("V", known.value)
+        outer, linked, begun = (self._before, self._now), self.is_linked, len(problems)
+        self._before, self._now, self.is_linked = known.parts if known else {}, {}, False
+        try:
+            value = read()
+            seen = _LINKED if self.is_linked else watched(value)
+            self._units[name] = _Unit(made_of, value, tuple(problems[begun:]), seen, self._now)
+        finally:
+            (self._before, self._now), self.is_linked = outer, linked
+        return value
 
     def value(self, name: str, made_of: tuple[object, ...], make: Callable[[], V]) -> V:
         """Return the value at a place, as it was made before of the same, or made now."""
@@ -33,13 +104,54 @@ class Remembered:
         self._now[digest] = found
         return cast("V", found)
 
+    def memo(self, name: Hashable, made_of: object, make: Callable[[], V]) -> V:
+        """Return what was made last under a name, where it was made of the same."""
+        known = self._memos.get(name)
+        if known is None or known[0] != made_of:
+            known = self._memos[name] = (made_of, make())
+        return cast("V", known[1])
+
+    def _is_list_quiet(self, place: str) -> bool:
+        if self._touched is None or place in self._touched:
+            return False
+        inside = [path[len(place) + 1 :] for path in self._touched if path.startswith(f"{place}/")]
+        return all("/" in path and f"{place}/{path.partition('/')[0]}#" in self._units for path in inside)
+
+
+_LINKED: Collection[str] = ("a link",)
+"""Watched by nobody."""
+
 
 class Forgetful(Remembered):
     """Remembers nothing: for who reads once."""
 
+    def unit(
+        self,
+        place: str,
+        made_of: object,
+        problems: list[Problem],
+        read: Callable[[], V],
+        *,
+        use: str = "",
+        watched: Callable[[V], Collection[str]] = lambda _: (),
+        lists: bool = False,
+    ) -> V:
+        """Return what is read, now."""
+        return read()
+
     def value(self, name: str, made_of: tuple[object, ...], make: Callable[[], V]) -> V:
         """Return the value, made now."""
         return make()
+
+    def memo(self, name: Hashable, made_of: object, make: Callable[[], V]) -> V:
+        """Return the value, made now."""
+        return make()
+
+
+def _with_those_above(path: str) -> Iterator[str]:
+    while path:
+        yield path
+        path = path.rpartition("/")[0]
 
 
 def digest_of(*parts: object) -> str:
