@@ -14,6 +14,8 @@ pytestmark = pytest.mark.browser
 PUBLIC = [kind for kind in KINDS if kind.copy == "public"]
 MOST_BYTES = 250_000
 """Of the first view of a tutorial on a phone, pictures as they are loaded."""
+MOST_OF_A_PICTURE = 100_000
+"""Of one picture in a first view."""
 POLICY = "default-src 'none'; img-src 'self' data:; style-src 'self'; script-src 'self'; base-uri 'none'"
 
 
@@ -36,6 +38,25 @@ def test_the_first_view_of_a_tutorial_is_light(browser, demo_site: Path, name):
     with visit(browser, demo_site / f"public/tutorials/{name}.html", screen=PHONE) as seen:
         seen.page.wait_for_load_state("networkidle")
         assert 20_000 < weight(seen.asked) < MOST_BYTES
+
+
+@pytest.mark.parametrize(
+    "page", ["index.html", "tutorials/index.html", "on/slate.html", "tutorials/allotment-tally-coasters.html"]
+)
+def test_the_first_view_is_light_on_a_phone_with_three_dots_to_a_pixel(browser, demo_site: Path, page: str):
+    context = browser.new_context(
+        offline=True, is_mobile=True, has_touch=True, device_scale_factor=3, viewport={"width": 390, "height": 844}
+    )
+    asked: list[str] = []
+    opened = context.new_page()
+    opened.on("request", lambda request: asked.append(request.url))
+    opened.goto((demo_site / "public" / page).as_uri())
+    opened.wait_for_load_state("networkidle")
+    context.close()
+    assert 20_000 < weight(asked) < MOST_BYTES
+    pictures = [address for address in asked if "/pictures/" in address]
+    assert pictures
+    assert max(weight([address]) for address in pictures) < MOST_OF_A_PICTURE
 
 
 def test_the_policy_keeps_out_what_stands_in_a_page_and_lets_in_the_copys_own_files(browser, tmp_path):

@@ -38,7 +38,7 @@ _CAME_OUT: Mapping[str | None, str] = {
 }
 """By the kind of the press."""
 _YOURS_WILL_DIFFER = marked("Yours will differ: start from your own supplier’s sheet, and test one.")
-IN_TEXT = "(min-width: 52rem) 640px, calc(100vw - 32px)"
+IN_TEXT = "(min-width: 52rem) 640px, (min-resolution: 2.5dppx) 66vw, calc(100vw - 32px)"
 """How wide the theme lays a picture of a text."""
 
 
