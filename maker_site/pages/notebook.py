@@ -41,6 +41,8 @@ POINTS: Final = "points"
 WRITTEN: Final = "is written up"
 WRITE_UP: Final = "write-up"
 """How the places to begin with a blank are noted: by themselves, not by all that they come from."""
+MATERIAL: Final = "shown material"
+"""How the material that the shop is drawn with is noted."""
 
 
 @dataclass(frozen=True)
@@ -182,6 +184,19 @@ class Notebook:
 
         ordered = sorted(self.workshop.projects.values(), key=lambda each: each.title.casefold())
         return tuple(sorted(ordered, key=day, reverse=True)), not all(project.made for project in ordered)
+
+    @property
+    def shown_material(self) -> str:
+        """The material that the shop is drawn with: of its newest project that is shared; empty where none is."""
+        note(MATERIAL)
+        with unnoted():
+            return self._shown_material
+
+    @cached_property
+    def _shown_material(self) -> str:
+        shared = (each for each in self.newest_first if each.share.tutorial or each.share.menu)
+        first = next(shared, None)
+        return self.workshop.blanks[first.blank].substrate if first else ""
 
     @cached_property
     def names_by_blank(self) -> Noted[tuple[str, ...]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -38,12 +38,33 @@ class Text:
 
 
 @dataclass(frozen=True, slots=True)
+class Said:
+    """What a page says of itself for those files that are made of many pages: an index, a sitemap."""
+
+    kind: str
+    value: Any
+    """Nothing but what JSON holds."""
+
+
+@dataclass(frozen=True, slots=True)
 class Batch:
     """Pages that are built together, or left as they are together where nothing that they show has changed."""
 
     name: str
     """Of its own in its copy."""
-    build: Callable[[], Iterable[Page | Text | Drawn]]
+    build: Callable[[], Iterable[Page | Text | Drawn | Said]]
+
+
+@dataclass(frozen=True, slots=True)
+class Gathering:
+    """Files that are made of what all pages of a copy have said."""
+
+    name: str
+    """Of its own in its copy, beside those of the batches."""
+    kind: str
+    """Which sayings it is made of."""
+    build: Callable[[Sequence[Any]], Iterable[Text]]
+    """Given what was said, in the order of the batches."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,12 +7,13 @@ import re
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from hashlib import blake2b
 from typing import Any, Final
 
 from maker_site.pages import addresses
 from maker_site.pages.noting import noting
-from maker_site.pages.page import Batch, Drawn, Page, Text
+from maker_site.pages.page import Batch, Drawn, Gathering, Page, Said, Text
 from maker_site.pages.workshop.plan import PROJECT
 from maker_site.pages.workshop.views import CardPage
 from maker_site.records.remembered import digest_of
@@ -33,6 +34,7 @@ class Copy:
     name: str
     frame: Any
     batches: tuple[Batch, ...]
+    gatherings: tuple[Gathering, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,16 +77,25 @@ class Pages:
         """Pictures that are to be drawn."""
         self.cards: dict[str, CardPage] = {}
         """What the press cards that were built show, by project."""
+        self._said: list[list[Any]] = []
+        """What the pages of a copy say of themselves, by kind, in the order of the batches."""
         self.cards_as_before: list[str] = []
         """Projects whose cards were left as they are."""
 
     def write(self, copy: Copy, renderer: Renderer, base: str) -> None:
         """Put or keep every page of a copy, and the theme's assets. `base` stands for all that each page depends on."""
         base = digest_of(base, copy.name, blake2b(pickle.dumps(copy.frame)).hexdigest())
+        self._said = []
         for done, batch in enumerate(copy.batches, 1):
             if not self._keep(copy, batch, base):
                 self._build(copy, batch, renderer, base)
             self._told(f"Writing the {copy.name} copy", done, len(copy.batches))
+        for gathering in copy.gatherings:
+            said = [value for kind, value in self._said if kind == gathering.kind]
+            batch = Batch(gathering.name, partial(gathering.build, said))
+            made_of = digest_of(base, said)
+            if not self._keep(copy, batch, made_of):
+                self._build(copy, batch, renderer, made_of)
         for address, path in renderer.assets.items():
             self._site.put(f"{copy.name}/{address}", path.read_bytes())
 
@@ -102,6 +113,7 @@ class Pages:
         if not all(self._site.keep(f"{copy.name}/{page.address}", page.stamp) for page in pages):
             return False
         self._kept.keep(_BATCH, name)
+        self._said += before["said"]
         for page in pages:
             self._note(copy, page.pictures)
         if batch.name.startswith(PROJECT):
@@ -122,6 +134,8 @@ class Pages:
         self.built.append(name)
         with noting() as reads:
             built = list(batch.build())
+        said = [[each.kind, each.value] for each in built if isinstance(each, Said)]
+        self._said += said
         pages = list(self._put(copy, built, renderer, shown))
         looked_at = reduced(reads)
         self._kept.put(
@@ -132,17 +146,20 @@ class Pages:
                 "base": base,
                 "reads": as_lists(looked_at),
                 "key": self._leaves.key(looked_at),
+                "said": said,
                 "signs": sorted({each.address for each in built if isinstance(each, Drawn)}),
                 "pages": [[page.address, page.stamp, page.shown, list(page.pictures)] for page in pages],
             },
         )
 
     def _put(
-        self, copy: Copy, built: Sequence[Page | Text | Drawn], renderer: Renderer, before: dict[str, _Written]
+        self, copy: Copy, built: Sequence[Page | Text | Drawn | Said], renderer: Renderer, before: dict[str, _Written]
     ) -> Iterator[_Written]:
         for page in built:
             if isinstance(page, Drawn):
                 self.signs.append(page)
+                continue
+            if isinstance(page, Said):
                 continue
             if isinstance(page, Page) and isinstance(page.view, CardPage):
                 self.cards[page.view.id] = page.view

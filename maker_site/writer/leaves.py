@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from hashlib import blake2b
 from typing import Final
 
-from maker_site.pages.notebook import POINTS, Notebook
+from maker_site.pages.notebook import MATERIAL, POINTS, Notebook
 from maker_site.pages.noting import WHOLE, Read, Worked, unnoted
 from maker_site.records import Pressing
 from maker_site.records.base import Record
@@ -31,7 +31,12 @@ class Leaves:
         self._book = book
         self._digests = remembered.digests
         self._kept = kept
+        self._others: Mapping[str, Mapping[str, object]] = {}
         self._known: dict[Read, str] = {}
+
+    def also(self, kinds: Mapping[str, Mapping[str, object]]) -> None:
+        """Take plain values of other kinds too: those of one copy."""
+        self._others = {**self._others, **kinds}
 
     def key(self, reads: Iterable[Read]) -> str:
         """Return a digest of all that was looked at."""
@@ -69,12 +74,15 @@ class Leaves:
             "projects on": book.names_by_blank,
             "picture": book.pictures,
             "artwork": book.artwork,
+            **self._others,
         }
 
     def _whole(self, kind: str) -> str:
         match kind:
             case "today":
                 return self._book.day.isoformat()
+            case "shown material":
+                return digest_of(self._book.shown_material)
             case "cautions":
                 return digest_of(self._book.said)
             case "rows":
@@ -143,7 +151,7 @@ _RECORDS: Final = ("blank", "press", "supply", "project", "article")
 _WHOLE: Final = (f"{WHOLE}blank", f"{WHOLE}project")
 _SETS: Final = ("blanks on", "projects on")
 _ROWS: Final = ("rows of project", "rows of blank", "rows of press")
-_SINGLE: Final = ("today", "cautions", "rows")
+_SINGLE: Final = ("today", "cautions", "rows", MATERIAL)
 
 
 def reduced(reads: Iterable[Read]) -> frozenset[Read]:

@@ -19,8 +19,8 @@ from maker_site.pages.addresses import PICTURES
 from maker_site.pages.menu import menu
 from maker_site.pages.notebook import Notebook, noted
 from maker_site.pages.noting import Noted, Read
-from maker_site.pages.page import Batch
-from maker_site.pages.public.plan import public_frame, public_pages
+from maker_site.pages.public.order import Order
+from maker_site.pages.public.plan import public_batches, public_frame, public_gatherings
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.records import Problem, load
 from maker_site.records.remembered import Remembered, digest_of
@@ -83,12 +83,14 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
     if book is None:
         return Made(problems, None)
     with speaking(book.language), SiteFolder.open(out) as site:
+        order = Order(book)
         leaves = Leaves(book, memory.remembered, kept)
+        leaves.also(order.kinds)
         papers = known_papers(out)
         base = digest_of(book.workshop.shop, book.workshop.about, contents([*used.folders, content / FONTS]), program())
         copies = (
             Copy("workshop", workshop_frame(book), tuple(workshop_batches(book))),
-            Copy("public", public_frame(book), (Batch("all", lambda: public_pages(book)),)),
+            Copy("public", public_frame(book), tuple(public_batches(book, order)), public_gatherings(book)),
         )
         pages = Pages(site, kept, leaves, papers, told)
         for copy in copies:

@@ -151,6 +151,23 @@ def test_a_pressing_concerns_the_pages_that_count_it(content: Path, tmp_path: Pa
     assert len(rendered) < made.pages / 2
 
 
+def test_a_title_concerns_the_public_pages_that_name_it(tmp_path: Path) -> None:
+    content, out = tmp_path / "content", tmp_path / "site"
+    write_workshop(content, 40, 7)
+    made = make(content, out)
+    record = next(
+        each for each in sorted(content.glob("projects/*/project.yaml")) if "tutorial: 'yes'" in each.read_text("utf-8")
+    )
+    record.write_text("\n".join(["title: Moonlit weir", *record.read_text("utf-8").splitlines()[1:]]), "utf-8")
+    rendered = {each for each in make(content, out).rendered if each.startswith("public/")}
+    pages = (path for path in (out / "public").rglob("*.html") if "Moonlit weir" in path.read_text("utf-8"))
+    named = {path.relative_to(out).as_posix() for path in pages}
+    assert f"public/tutorials/{record.parent.name}.html" in named
+    assert named <= rendered
+    assert {each for each in rendered if each.startswith("public/tutorials/")} <= named
+    assert len(named) < sum(each.startswith("public/") for each in made.rendered) / 2
+
+
 def test_the_whole_is_known_to_be_as_it_was_without_reading(content: Path, tmp_path: Path) -> None:
     out = tmp_path / "site"
     assert unchanged(content, out, "print-room", TODAY) is None

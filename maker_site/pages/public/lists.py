@@ -37,6 +37,11 @@ def pages_of(first: str, *lists: Sequence[object]) -> Iterator[tuple[str, Paging
     return paging.pages_of(first, *lists, at_once=AT_ONCE, words=(say("Newer"), say("Older")))
 
 
+def pages_in(first: str, of: int) -> Iterator[tuple[str, Paging]]:
+    """Yield the address and the place of each page of a list that has so many pages."""
+    return pages_of(first, range(of * AT_ONCE))
+
+
 def on_page(items: Sequence[V], place: Paging) -> Sequence[V]:
     """Return the part of a list that one page shows."""
     return paging.on_page(items, place, AT_ONCE)

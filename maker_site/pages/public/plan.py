@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from datetime import date
-from functools import cached_property
-
-from markupsafe import Markup
+from functools import cached_property, partial
+from typing import Any
 
 from maker_site.language import page_language, say, spoken, tag_of
 from maker_site.pages import addresses
@@ -15,23 +13,17 @@ from maker_site.pages.marks import swatch
 from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.menu_sheets import menu_sheets
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.page import Drawn, Page, Text
-from maker_site.pages.parts import Link, Menu, MenuItem, Paging
+from maker_site.pages.noting import Worked
+from maker_site.pages.page import Batch, Drawn, Gathering, Page, Said, Text
+from maker_site.pages.parts import Link, Menu, Paging
 from maker_site.pages.picture_html import figure_html
 from maker_site.pages.pictures import picture_at
 from maker_site.pages.public.data import canonical, product_node
 from maker_site.pages.public.feed import FEED, Entry, feed
 from maker_site.pages.public.gifts import GIFTS, gift_ideas, gift_sheets, public_price
-from maker_site.pages.public.lists import (
-    Group,
-    by_material,
-    by_month,
-    by_occasion,
-    occasion_links,
-    on_page,
-    pages_of,
-)
-from maker_site.pages.public.paid import DISCLOSURE, paid_addresses, with_paid_links
+from maker_site.pages.public.lists import occasion_links, pages_in
+from maker_site.pages.public.order import ARTICLES, FOLDER, TUTORIALS, Listed, Order, articles, tutorials
+from maker_site.pages.public.paid import DISCLOSURE, with_paid_links
 from maker_site.pages.public.search import DATA, Told, told_article, told_item, told_tutorial, words_script
 from maker_site.pages.public.signs import icon, icon_drawing, social_of_page, social_of_project
 from maker_site.pages.public.sitemap import Mapped, domain_file, robots, sitemap
@@ -44,13 +36,13 @@ from maker_site.pages.public.views import (
     ArticleList,
     ArticleRow,
     FrontPage,
-    GiftIdeas,
     GroupList,
     MaterialWay,
     MenuPage,
     Missing,
     Moved,
     PublicFrame,
+    PublicTile,
     SearchPage,
     Tutorial,
     TutorialList,
@@ -59,13 +51,12 @@ from maker_site.pages.writing import written
 from maker_site.records import Article as ArticleRecord
 from maker_site.records import Project
 
-FOLDER = "articles"
-TUTORIALS = "tutorials/index.html"
-ARTICLES = f"{FOLDER}/index.html"
 _FRONT_TILES = 6
 _FRONT_ARTICLES = 4
-_UNMAPPED = {"public/search.html", "public/moved.html", "public/missing.html"}
-"""Pages that nobody is to find by a search engine."""
+_FOUND = "found"
+"""What is said for the search page."""
+_MAPPED = "mapped"
+"""What is said for the sitemap, of pages that anybody is to find by a search engine."""
 
 
 def public_frame(book: Notebook) -> PublicFrame:
@@ -102,211 +93,180 @@ def public_frame(book: Notebook) -> PublicFrame:
 
 def public_pages(book: Notebook) -> Iterator[Page | Text | Drawn]:
     """Yield every page of the public copy, then what is made of the pages: feed, words to search, sitemap."""
-    copy = _Copy(book)
-    mapped: list[Mapped] = []
-    entries: list[Entry] = []
-    told: list[Told] = [*map(told_item, copy.items.values())]
-    for page in copy.pages():
-        yield page
-        if not isinstance(page, Page):
-            continue
-        view = page.view
-        changed = None
-        if isinstance(view, Tutorial):
-            entries.append(Entry(page.address, copy.first_ids[page.address], view))
-            told.append(told_tutorial(page.address, view))
-        elif isinstance(view, Article):
-            entries.append(Entry(page.address, copy.first_ids[page.address], view))
-            told.append(told_article(page.address, view))
-        if isinstance(view, Tutorial | Article):
-            latest = view.updated or view.published
-            changed = latest.iso if latest else None
-        if page.template not in _UNMAPPED:
-            mapped.append(Mapped(page.address, changed))
-    yield words_script(told)
-    yield icon_drawing(book)
-    yield icon(book)
-    yield from _of_the_host(book, entries, mapped)
+    order = Order(book)
+    said: list[Said] = []
+    for batch in public_batches(book, order):
+        for page in batch.build():
+            if isinstance(page, Said):
+                said.append(page)
+            else:
+                yield page
+    for gathering in public_gatherings(book):
+        yield from gathering.build([each.value for each in said if each.kind == gathering.kind])
 
 
-def tutorials(book: Notebook) -> Sequence[Project]:
-    """Return the projects whose tutorial is shared, the latest published first."""
-    shared = [project for project in book.newest_first if project.share.tutorial]
-    return sorted(shared, key=lambda project: project.share.published or project.made or date.min, reverse=True)
+def public_batches(book: Notebook, order: Order) -> Iterator[Batch]:
+    """Yield what to build for every page of the public copy; nothing is built yet."""
+    copy = _Copy(book, order)
+    yield Batch("front", partial(copy.telling, copy.front))
+    yield Batch("menu", partial(copy.telling, copy.menu_pages))
+    for here, listed in order.lists.unnoted.items():
+        yield Batch(f"lists/{here}", partial(copy.telling, partial(copy.list_page, here, listed.kind)))
+    for name in order.tutorials.unnoted:
+        yield Batch(f"tutorials/{name}", partial(copy.telling, partial(copy.tutorial, name)))
+    for name in order.articles.unnoted:
+        yield Batch(f"articles/{name}", partial(copy.telling, partial(copy.article, name)))
+    yield Batch("about", partial(copy.telling, copy.about))
+    yield Batch("search", lambda: [copy.search()])
+    yield Batch("moved", copy.moved)
+    yield Batch("missing", lambda: [copy.missing()])
+    yield Batch("signs", lambda: [icon_drawing(book), icon(book)])
+    if book.workshop.shop.address:
+        yield Batch("feed", copy.feed)
 
 
-def articles(book: Notebook) -> Sequence[ArticleRecord]:
-    """Return the shared articles, the latest published first."""
-    shared = [article for article in book.workshop.articles.values() if article.head.share]
-    return sorted(shared, key=lambda article: article.head.published or date.min, reverse=True)
+def public_gatherings(book: Notebook) -> tuple[Gathering, ...]:
+    """Return what is made of the pages when all of them are built."""
+    address = book.workshop.shop.address
+    words = Gathering("words", _FOUND, lambda said: [words_script([Told(*each) for each in said])])
+    if address is None:
+        return (words,)
+    return (words, Gathering("sitemap", _MAPPED, lambda said: _mapped(book, address, said)))
 
 
-def _of_the_host(book: Notebook, entries: Sequence[Entry], mapped: Sequence[Mapped]) -> Iterator[Text]:
-    """Yield what needs the shop's address."""
-    shop = book.workshop.shop
-    if shop.address is None:
-        return
-    found = feed(shop.address, shop.name, shop.line, tag_of(shop.locale), entries)
-    if found:
-        yield found
-    yield from sitemap(shop.address, mapped)
-    yield robots(shop.address)
-    if shop.domain_file:
-        yield domain_file(shop.address)
+def _mapped(book: Notebook, address: str, said: Sequence[Sequence[Any]]) -> Iterator[Text]:
+    """Yield what tells a host's root of all pages."""
+    yield from sitemap(address, [Mapped(here, changed) for here, changed in said])
+    yield robots(address)
+    if book.workshop.shop.domain_file:
+        yield domain_file(address)
 
 
 @dataclass(frozen=True)
 class _Copy:
-    """The public copy while its pages are built; what many of them need is worked out once."""
+    """The public copy while its pages are built; what many of them need is worked out once, and noted at each look."""
 
     book: Notebook
+    order: Order
 
     @cached_property
     def teller(self) -> Teller:
         return Teller(self.book, self.book.workshop.shop.address)
 
     @cached_property
-    def tutorials(self) -> Sequence[Project]:
-        return tutorials(self.book)
+    def _menus(self) -> Worked[Menu]:
+        return Worked(lambda: ("menu",), lambda _: menu(self.book, _leading_to_tutorial))
 
-    @cached_property
-    def articles(self) -> Sequence[ArticleRecord]:
-        return articles(self.book)
-
-    @cached_property
-    def materials(self) -> Mapping[str, Group]:
-        return by_material(self.book, self.tutorials)
-
-    @cached_property
-    def occasions(self) -> Mapping[str, Group]:
-        return by_occasion(self.tutorials, self.articles)
-
-    @cached_property
-    def months(self) -> Sequence[Group]:
-        return by_month(self.book, self.tutorials, self.articles)
-
-    @cached_property
+    @property
     def menu(self) -> Menu:
-        return menu(self.book, lambda project: tutorial_link(project) if project.share.tutorial else None)
-
-    @cached_property
-    def items(self) -> Mapping[str, MenuItem]:
-        """What is on the menu by its anchor."""
-        return {item.anchor: item for section in self.menu.sections for item in section.items}
-
-    @cached_property
-    def gifts(self) -> GiftIdeas | None:
-        return gift_ideas(self.book, self.items)
+        return self._menus["menu"]
 
     @property
     def gifts_way(self) -> Link | None:
-        return Link(say("Gift ideas"), GIFTS) if self.gifts else None
+        return Link(say("Gift ideas"), GIFTS) if self.order.groups["gifts"] else None
 
-    @cached_property
-    def first_ids(self) -> Mapping[str, str]:
-        """The very first id of each tutorial and article by its address."""
-        found = {addresses.tutorial(each.id): (*each.was, each.id)[0] for each in self.tutorials}
-        return found | {addresses.article(each.id, FOLDER): (*each.head.was, each.id)[0] for each in self.articles}
+    def telling(self, build: Callable[[], Iterable[Page | Drawn | Said]]) -> Iterator[Page | Drawn | Said]:
+        """Yield pages with what they say of themselves for the search and for the sitemap."""
+        for page in build():
+            yield page
+            if not isinstance(page, Page):
+                continue
+            view, changed = page.view, None
+            if isinstance(view, Tutorial | Article):
+                latest = view.updated or view.published
+                changed = latest.iso if latest else None
+                told = told_tutorial if isinstance(view, Tutorial) else told_article
+                yield Said(_FOUND, list(told(page.address, view)))  # type: ignore[arg-type]
+            yield Said(_MAPPED, [page.address, changed])
 
-    def pages(self) -> Iterator[Page | Text | Drawn]:
-        """Yield every page with what is told of it."""
-        yield from self._front()
-        yield from self._tutorial_lists()
-        yield from self._tutorials()
-        yield from self._article_lists()
-        yield from self._articles()
-        yield from self._groups()
-        yield from self._menu()
-        yield from self._about()
-        yield self._search()
-        yield from self._moved()
-        yield self._missing()
-
-    def _front(self) -> Iterator[Page | Drawn]:
-        shop = self.book.workshop.shop
-        tiles = tuple(tile(self.book, each) for each in self.tutorials[:_FRONT_TILES])
-        rows = tuple(_article_row(self.book, each) for each in self.articles[:_FRONT_ARTICLES])
+    def front(self) -> Iterator[Page | Drawn]:
+        shop, projects = self.book.workshop.shop, self.book.workshop.projects
+        newest = [projects[each] for each in self.order.lists[TUTORIALS].tutorials[:_FRONT_TILES]]
+        tiles = tuple(tile(self.book, each) for each in newest)
+        rows = tuple(map(self._article_row, self.order.lists[ARTICLES].articles[:_FRONT_ARTICLES]))
         view = FrontPage(tiles, rows, self.menu.sections, self.gifts_way)
         page = Page("index.html", "public/front.html", shop.name, view, door="index.html", description=shop.line)
-        drawn = social_of_project(self.book, self.tutorials[0]) if self.tutorials else None
+        drawn = social_of_project(self.book, newest[0]) if newest else None
         if drawn:
             titled = replace(drawn.sign, words=shop.name, under="")
             drawn = Drawn(f"social/{titled.name}", titled)
         yield from self.teller.told(page, drawn=drawn)
 
-    def _tutorial_lists(self) -> Iterator[Page | Drawn]:
-        for here, paging in pages_of(TUTORIALS, self.tutorials):
-            first = paging.number == 1
-            tiles = tuple(tile(self.book, each) for each in on_page(self.tutorials, paging))
-            view = TutorialList(
-                tiles,
-                paging,
-                self._material_ways() if first else (),
-                tuple(Link(each.title, each.address) for each in self.occasions.values()) if first else (),
-                tuple(Link(each.title, each.address) for each in self.months) if first else (),
-                self.gifts_way if first else None,
+    def list_page(self, here: str, kind: str) -> Iterator[Page | Drawn]:
+        """Yield one page of a list; each has a title of its own."""
+        listed = self.order.lists[here]
+        paging = dict(pages_in(listed.first, listed.of))[here]
+        ways: list[Link] = []
+        if kind == "tutorials":
+            page = self._tutorials_page(here, listed, paging)
+        elif kind == "articles":
+            view = ArticleList(tuple(map(self._article_row, listed.articles)), paging)
+            page = Page(here, "public/articles.html", say("Articles"), view, door=ARTICLES)
+        else:
+            page, way = self._group_page(here, listed, paging)
+            ways.append(way)
+        if paging.number > 1:
+            page = replace(
+                page, title=say("{title}, page {n}", title=page.title, n=self.book.wording.count(paging.number))
             )
-            yield from self._list(
-                Page(here, "public/tutorials.html", say("Tutorials"), view, door=TUTORIALS), paging, ()
-            )
+        yield from self.teller.told(page, ways)
 
-    def _tutorials(self) -> Iterator[Page | Drawn]:
-        shown = self.tutorials
-        for index, project in enumerate(shown):
-            newer = shown[index - 1] if index else None
-            older = shown[index + 1] if index + 1 < len(shown) else None
-            page = tutorial_page(self.book, project, (newer, older), (self.materials, self.occasions))
-            drawn = social_of_project(self.book, project)
-            yield from self.teller.told(page, [Link(say("Tutorials"), TUTORIALS)], drawn)
+    def _tutorials_page(self, here: str, listed: Listed, paging: Paging) -> Page:
+        first = listed.number == 1
+        view = TutorialList(
+            tuple(map(self._tile, listed.tutorials)),
+            paging,
+            self._material_ways() if first else (),
+            tuple(Link(*each) for each in self.order.groups["occasion"]) if first else (),
+            tuple(Link(*each) for each in self.order.groups["month"]) if first else (),
+            self.gifts_way if first else None,
+        )
+        return Page(here, "public/tutorials.html", say("Tutorials"), view, door=TUTORIALS)
 
-    def _article_lists(self) -> Iterator[Page | Drawn]:
-        for here, paging in pages_of(ARTICLES, self.articles):
-            rows = tuple(_article_row(self.book, each) for each in on_page(self.articles, paging))
-            view = ArticleList(rows, paging)
-            yield from self._list(Page(here, "public/articles.html", say("Articles"), view, door=ARTICLES), paging, ())
-
-    def _articles(self) -> Iterator[Page | Drawn]:
-        shown = self.articles
-        for index, article in enumerate(shown):
-            newer = _article_link(shown[index - 1]) if index else None
-            older = _article_link(shown[index + 1]) if index + 1 < len(shown) else None
-            page = _article_page(self.book, article, newer, older)
-            yield from self.teller.told(
-                page, [Link(say("Articles"), ARTICLES)], social_of_page(self.book, article.title)
-            )
-
-    def _groups(self) -> Iterator[Page | Drawn]:
-        for substrate, group in self.materials.items():
-            yield from self._group(say("Material"), group, swatch(substrate, width=184, height=56))
-        for group in self.occasions.values():
-            yield from self._group(say("Occasion"), group)
-        for group in self.months:
-            yield from self._group(say("Month"), group)
-
-    def _group(self, kind: str, group: Group, drawn: Markup | None = None) -> Iterator[Page | Drawn]:
-        title = group.title[:1].upper() + group.title[1:]
-        if self.tutorials:
+    def _group_page(self, here: str, listed: Listed, paging: Paging) -> tuple[Page, Link]:
+        material = listed.kind == "material"
+        word = say(listed.word) if material else listed.word
+        title = word[:1].upper() + word[1:]
+        if self.order.lists[TUTORIALS].tutorials:
             back, way = Link(say("All tutorials"), TUTORIALS), Link(say("Tutorials"), TUTORIALS)
         else:
             back, way = Link(say("All articles"), ARTICLES), Link(say("Articles"), ARTICLES)
-        for here, paging in pages_of(group.address, group.projects, group.articles):
-            view = GroupList(
-                kind,
-                title,
-                drawn,
-                tuple(tile(self.book, each) for each in on_page(group.projects, paging)),
-                tuple(_article_row(self.book, each) for each in on_page(group.articles, paging)),
-                paging,
-                back,
-            )
-            page = Page(here, "public/group.html", title, view, door=back.address)
-            yield from self._list(page, paging, [way])
+        view = GroupList(
+            _group_kind(listed.kind),
+            title,
+            swatch(listed.word, width=184, height=56) if material else None,
+            tuple(map(self._tile, listed.tutorials)),
+            tuple(map(self._article_row, listed.articles)),
+            paging,
+            back,
+        )
+        return Page(here, "public/group.html", title, view, door=back.address), way
 
-    def _menu(self) -> Iterator[Page | Drawn]:
+    def tutorial(self, name: str) -> Iterator[Page | Drawn]:
+        project = self.book.workshop.projects[name]
+        page = tutorial_page(self.book, project, self.order)
+        drawn = social_of_project(self.book, project)
+        yield from self.teller.told(page, [Link(say("Tutorials"), TUTORIALS)], drawn)
+
+    def article(self, name: str) -> Iterator[Page | Drawn]:
+        page = self._article_page(name)
+        yield from self.teller.told(page, [Link(say("Articles"), ARTICLES)], social_of_page(self.book, page.title))
+
+    def _article_page(self, name: str) -> Page:
+        articles, place = self.book.workshop.articles, self.order.articles[name]
+        newer = _article_link(articles[place.newer]) if place.newer else None
+        older = _article_link(articles[place.older]) if place.older else None
+        return _article_page(self.book, articles[name], newer, older, self.order.paid_links)
+
+    def menu_pages(self) -> Iterator[Page | Drawn | Said]:
+        """Yield every page of the menu with the gift ideas, and what the menu says for the search."""
         shop = self.book.workshop.shop
+        whole = self.menu
+        items = {item.anchor: item for section in whole.sections for item in section.items}
+        yield from (Said(_FOUND, list(told_item(item))) for item in items.values())
         projects = {addresses.slug(project.id): project for project in self.book.newest_first}
-        for sheet in menu_sheets(self.menu):
-            view = MenuPage(sheet.menu, sheet.section, sheet.first, sheet.paging, menu_paper(self.menu), self.gifts_way)
+        for sheet in menu_sheets(whole):
+            view = MenuPage(sheet.menu, sheet.section, sheet.first, sheet.paging, menu_paper(whole), self.gifts_way)
             nodes = [
                 product_node(shop.address, item, public_price(self.book, projects[item.anchor]), shop.currency)
                 for section in sheet.menu.sections
@@ -316,7 +276,8 @@ class _Copy:
             page = Page(sheet.address, "public/menu.html", sheet.title, view, door=addresses.MENU)
             above = [Link(say("Menu"), addresses.MENU)] if sheet.section else []
             yield from self.teller.told(page, above, nodes=nodes)
-        for here, ideas in gift_sheets(self.gifts) if self.gifts else ():
+        gifts = gift_ideas(self.book, items)
+        for here, ideas in gift_sheets(gifts) if gifts else ():
             title = say("Gift ideas: {group}", group=ideas.group) if ideas.group else say("Gift ideas")
             if ideas.paging and ideas.paging.number > 1:
                 title = say("{title}, page {n}", title=title, n=ideas.paging.number)
@@ -324,7 +285,7 @@ class _Copy:
             above = [Link(say("Menu"), addresses.MENU), *([Link(say("Gift ideas"), GIFTS)] if ideas.group else [])]
             yield from self.teller.told(page, above)
 
-    def _about(self) -> Iterator[Page | Drawn]:
+    def about(self) -> Iterator[Page | Drawn]:
         shop = self.book.workshop.shop
         title, words = title_and_rest(self.book.workshop.about or "")
         text = None
@@ -335,11 +296,12 @@ class _Copy:
             Page("about.html", "public/about.html", title or say("About"), view, door="about.html")
         )
 
-    def _search(self) -> Page:
+    def search(self) -> Page:
         elsewhere = [
             each for each in public_frame(self.book).doors if each.address in (TUTORIALS, ARTICLES, "menu.html")
         ]
-        count = len(self.tutorials) + len(self.articles) + len(self.items)
+        things = sum(len(section.items) for section in self.menu.sections)
+        count = len(tutorials(self.book)) + len(articles(self.book)) + things
         return Page(
             "search.html",
             "public/search.html",
@@ -348,11 +310,11 @@ class _Copy:
             door="search.html",
         )
 
-    def _moved(self) -> Iterator[Page]:
-        for project in self.tutorials:
+    def moved(self) -> Iterator[Page]:
+        for project in tutorials(self.book):
             for old in project.was:
                 yield self._leading_on(addresses.tutorial(old), tutorial_link(project))
-        for article in self.articles:
+        for article in articles(self.book):
             for old in article.head.was:
                 yield self._leading_on(addresses.article(old, FOLDER), _article_link(article))
 
@@ -361,43 +323,66 @@ class _Copy:
         whole = canonical(address, to.address) if address else None
         return Page(here, "public/moved.html", to.text, Moved(to, whole))
 
-    def _missing(self) -> Page:
+    def missing(self) -> Page:
         address = self.book.workshop.shop.address
         doors = public_frame(self.book).doors
         ways = tuple(Link(each.text, canonical(address, each.address)) if address else each for each in doors)
         return Page("404.html", "public/missing.html", say("Not here"), Missing(ways))
 
+    def feed(self) -> Iterator[Text]:
+        """Yield the feed, where anything has a day."""
+        shop, order = self.book.workshop.shop, self.order
+        projects = self.book.workshop.projects
+        entries = [
+            Entry(page.address, order.tutorials[name].first_id, page.view)
+            for name in order.latest["tutorials"]
+            for page in [tutorial_page(self.book, projects[name], order)]
+        ]
+        entries += [
+            Entry(page.address, order.articles[name].first_id, page.view)
+            for name in order.latest["articles"]
+            for page in [self._article_page(name)]
+        ]
+        found = feed(shop.address or "", shop.name, shop.line, tag_of(shop.locale), entries)
+        if found:
+            yield found
+
     def _material_ways(self) -> tuple[MaterialWay, ...]:
         return tuple(
-            MaterialWay(Link(each.title, each.address), swatch(substrate, width=28, height=28))
-            for substrate, each in self.materials.items()
+            MaterialWay(Link(say(word), address), swatch(word, width=28, height=28))
+            for word, address in self.order.groups["material"]
         )
 
-    def _list(self, page: Page, paging: Paging, ways: Sequence[Link]) -> Iterator[Page | Drawn]:
-        """Tell of one page of a list; each has a title of its own."""
-        if paging.number > 1:
-            page = replace(
-                page, title=say("{title}, page {n}", title=page.title, n=self.book.wording.count(paging.number))
-            )
-        yield from self.teller.told(page, ways)
+    def _tile(self, name: str) -> PublicTile:
+        return tile(self.book, self.book.workshop.projects[name])
+
+    def _article_row(self, name: str) -> ArticleRow:
+        article = self.book.workshop.articles[name]
+        return ArticleRow(_article_link(article), article.head.summary, self.book.wording.day(article.head.published))
+
+
+def _group_kind(kind: str) -> str:
+    return {"material": say("Material"), "occasion": say("Occasion"), "month": say("Month")}[kind]
+
+
+def _leading_to_tutorial(project: Project) -> Link | None:
+    return tutorial_link(project) if project.share.tutorial else None
 
 
 def _article_link(article: ArticleRecord) -> Link:
     return Link(article.title, addresses.article(article.id, FOLDER))
 
 
-def _article_row(book: Notebook, article: ArticleRecord) -> ArticleRow:
-    return ArticleRow(_article_link(article), article.head.summary, book.wording.day(article.head.published))
-
-
-def _article_page(book: Notebook, article: ArticleRecord, newer: Link | None, older: Link | None) -> Page:
+def _article_page(
+    book: Notebook, article: ArticleRecord, newer: Link | None, older: Link | None, paid: frozenset[str]
+) -> Page:
     here = addresses.article(article.id, FOLDER)
     text, _ = written(
         article.text,
         lambda path: picture_at(book.pictures, f"articles/{path}", article.title),
         lambda picture: figure_html(picture, here, IN_TEXT),
     )
-    text, pays = with_paid_links(text, paid_addresses(book.workshop))
+    text, pays = with_paid_links(text, paid)
     day = book.wording.day
     view = Article(
         article.title,

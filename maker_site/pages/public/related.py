@@ -5,30 +5,24 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping, Sequence
 
-from maker_site.pages.addresses import slug
-from maker_site.pages.public.lists import Group
+from maker_site.pages.public.lists import material_address, occasion_links
+from maker_site.pages.public.order import Newest
 from maker_site.records import Project
 
 MOST = 3
-_LOOKED_AT = 60
-"""The newest of each group are looked at, so that a tutorial takes no longer in a large archive."""
 
 
-def related(
-    project: Project, substrate: str, materials: Mapping[str, Group], occasions: Mapping[str, Group]
-) -> Sequence[Project]:
-    """Return at most three others, those with most in common first; of equal ones the newer.
+def related(project: Project, substrate: str, newest: Mapping[str, Newest]) -> Sequence[str]:
+    """Return the ids of at most three others, those with most in common first; of equal ones the newer.
 
-    The same material counts as much as one occasion.
+    The same material counts as much as one occasion. `newest` are the newest of each group by its address.
     """
     likeness: Counter[str] = Counter()
-    others: dict[str, Project] = {}
-    groups = [materials[substrate], *(occasions[key] for key in {slug(each) for each in project.occasions} if key)]
-    for group in groups:
-        for other in group.projects[:_LOOKED_AT]:
-            if other.id != project.id:
-                likeness[other.id] += 1
-                others[other.id] = other
-    order = {other.id: number for number, other in enumerate(materials[substrate].projects)}
-    ranked = sorted(others, key=lambda each: (-likeness[each], order.get(each, len(order)), each))
-    return [others[each] for each in ranked[:MOST]]
+    days: dict[str, int] = {}
+    groups = dict.fromkeys([material_address(substrate), *(each.address for each in occasion_links(project.occasions))])
+    for address in groups:
+        for other, day in newest[address].tutorials:
+            if other != project.id:
+                likeness[other] += 1
+                days[other] = day
+    return sorted(days, key=lambda each: (-likeness[each], -days[each], each))[:MOST]

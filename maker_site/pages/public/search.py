@@ -6,7 +6,7 @@ import json
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from maker_site.language import say
 from maker_site.pages.page import Text
@@ -20,18 +20,17 @@ _WORD = re.compile(r"[^\W_]+")
 _SHORTEST = 2
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(NamedTuple):
     """A page, or a thing on the menu, as it can be found."""
 
     here: str
     title: str
     kind: str
     line: str | None
-    names: str
-    """Words that count most: title, material, occasions."""
-    words: str
-    """All other words."""
+    names: Sequence[str]
+    """Words that count most, folded and sorted: of title, material, occasions."""
+    words: Sequence[str]
+    """All other words, folded and sorted."""
 
 
 def told_tutorial(here: str, view: Tutorial) -> Told:
@@ -47,20 +46,24 @@ def told_tutorial(here: str, view: Tutorial) -> Told:
         *view.tools,
         *view.care,
     ]
-    return Told(here, view.title, say("Tutorial"), view.summary, " ".join(names), " ".join(words))
+    return _told(here, view.title, say("Tutorial"), view.summary, names, words)
 
 
 def told_article(here: str, view: Article) -> Told:
     """Return an article as it can be found."""
-    names = " ".join([view.title, *(each.text for each in view.occasions)])
-    return Told(here, view.title, say("Article"), view.summary, names, f"{view.summary or ''} {plain(view.text)}")
+    names = [view.title, *(each.text for each in view.occasions)]
+    return _told(here, view.title, say("Article"), view.summary, names, [view.summary or "", plain(view.text)])
 
 
 def told_item(item: MenuItem) -> Told:
     """Return something on the menu as it can be found."""
-    words = " ".join([item.line or "", *item.options])
-    names = f"{item.name} {item.material}"
-    return Told(item.address, item.name, say("Menu"), item.price or item.line, names, words)
+    names = [item.name, item.material]
+    return _told(item.address, item.name, say("Menu"), item.price or item.line, names, [item.line or "", *item.options])
+
+
+def _told(here: str, title: str, kind: str, line: str | None, names: Iterable[str], words: Iterable[str]) -> Told:
+    telling = _words(names)
+    return Told(here, title, kind, line, sorted(telling), sorted(_words(words) - telling))
 
 
 def words_script(pages: Sequence[Told]) -> Text:
@@ -72,10 +75,9 @@ def words_script(pages: Sequence[Told]) -> Text:
     names: dict[str, list[int]] = defaultdict(list)
     words: dict[str, list[int]] = defaultdict(list)
     for number, page in enumerate(pages):
-        telling = _words(page.names)
-        for word in sorted(telling):
+        for word in page.names:
             names[word].append(number)
-        for word in sorted(_words(page.words) - telling):
+        for word in page.words:
             words[word].append(number)
     data = {
         "pages": [[each.here, each.title, each.kind, each.line] for each in pages],
@@ -85,7 +87,7 @@ def words_script(pages: Sequence[Told]) -> Text:
     return Text(DATA, f"window.wordData = {json.dumps(data, ensure_ascii=False, separators=(',', ':'))};\n")
 
 
-def _words(*texts: str) -> set[str]:
+def _words(texts: Iterable[str]) -> set[str]:
     return {word for text in texts for word in _long_enough(_WORD.findall(fold(text)))}
 
 

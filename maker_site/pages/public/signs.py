@@ -26,7 +26,7 @@ def initials(name: str) -> str:
 
 def icon(book: Notebook) -> Drawn:
     """Return the shop's sign as a picture."""
-    sign = Sign("icon", initials(book.workshop.shop.name), "", _hatch(_substrate(book), 96, 32), _language(book))
+    sign = Sign("icon", initials(book.workshop.shop.name), "", _hatch(book.shown_material, 96, 32), _language(book))
     return Drawn(f"icons/{sign.name}", sign)
 
 
@@ -34,7 +34,7 @@ def icon_drawing(book: Notebook) -> Text:
     """Return the shop's sign as an SVG."""
     width, height = ICON_SIZE
     letters = escape(initials(book.workshop.shop.name))
-    hatch = _hatch(_substrate(book), 96, 32)
+    hatch = _hatch(book.shown_material, 96, 32)
     size = 98 if len(initials(book.workshop.shop.name)) > 1 else 124
     drawn = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}">'
@@ -58,7 +58,7 @@ def social_of_project(book: Notebook, project: Project) -> Drawn:
 
 def social_of_page(book: Notebook, title: str) -> Drawn:
     """Return the picture of a page that belongs to no project."""
-    return _social(book, title, _substrate(book), None)
+    return _social(book, title, book.shown_material, None)
 
 
 def _social(book: Notebook, title: str, substrate: str, cover: str | None) -> Drawn:
@@ -74,14 +74,6 @@ def _hatch(substrate: str, width: int, height: int) -> str:
     drawn = standing_alone(swatch(substrate, width=width, height=height))
     start, mark, rest = drawn.partition(">")
     return f"{start}{mark}{_INK}{rest}"
-
-
-def _substrate(book: Notebook) -> str:
-    """Return the material that the shop is drawn with: of its newest shared tutorial, else any."""
-    for project in book.newest_first:
-        if project.share.tutorial or project.share.menu:
-            return book.workshop.blanks[project.blank].substrate
-    return ""
 
 
 def _language(book: Notebook) -> str:

@@ -15,8 +15,9 @@ from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.parts import Link, Picture
 from maker_site.pages.picture_html import figure_html
-from maker_site.pages.public.lists import Group, material_address, occasion_links
-from maker_site.pages.public.paid import DISCLOSURE, paid_addresses, with_paid_links
+from maker_site.pages.public.lists import material_address, occasion_links
+from maker_site.pages.public.order import Order
+from maker_site.pages.public.paid import DISCLOSURE, with_paid_links
 from maker_site.pages.public.related import related
 from maker_site.pages.public.steps import title_and_rest, write_up
 from maker_site.pages.public.views import PublicTile, SharedSetting, SharedSupply, Tutorial, Video
@@ -63,21 +64,17 @@ def tile(book: Notebook, project: Project) -> PublicTile:
     )
 
 
-def tutorial_page(
-    book: Notebook,
-    project: Project,
-    neighbours: tuple[Project | None, Project | None],
-    groups: tuple[Mapping[str, Group], Mapping[str, Group]],
-) -> Page:
-    """Return a tutorial's page; `neighbours` are the newer and the older one, `groups` are by material and occasion."""
+def tutorial_page(book: Notebook, project: Project, order: Order) -> Page:
+    """Return a tutorial's page."""
     here = addresses.tutorial(project.id)
-    newer, older = neighbours
+    projects = book.workshop.projects
+    place = order.tutorials[project.id]
     blank = book.workshop.blanks[project.blank]
     photos = shared_photos(book, project)
     cover, stand_in = _cover(book, project)
     _, words = title_and_rest(book.write_up[project.id] or "")
     text, used = written(words, photos.get, lambda picture: figure_html(picture, here, IN_TEXT))
-    text, pays = with_paid_links(text, paid_addresses(book.workshop))
+    text, pays = with_paid_links(text, order.paid_links)
     parted = write_up(text, addresses.relative(here, cover.fallback.address) if cover else None)
     supplies = _supplies(book, project) if project.share.supplies else ()
     view = Tutorial(
@@ -103,9 +100,9 @@ def tutorial_page(
         say(DISCLOSURE) if pays or any(each.link and each.link.paid for each in supplies) else None,
         tuple(words for words in (project.care or blank.care, blank.food_contact) if words),
         _video(project, photos, cover),
-        tutorial_link(newer) if newer else None,
-        tutorial_link(older) if older else None,
-        tuple(tile(book, each) for each in related(project, blank.substrate, *groups)),
+        tutorial_link(projects[place.newer]) if place.newer else None,
+        tutorial_link(projects[place.older]) if place.older else None,
+        tuple(tile(book, projects[each]) for each in related(project, blank.substrate, order.newest)),
     )
     return Page(
         here,
