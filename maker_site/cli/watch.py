@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import json
 import logging
+import os
 import re
 import threading
 import webbrowser
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from pathlib import Path
 from typing import Any, Final
@@ -20,7 +21,8 @@ from watchfiles import watch
 
 from maker_site.cli.problems import tell_problems
 from maker_site.records import Severity
-from maker_site.writer.making import Made, Memory, make_site
+from maker_site.writer.making import Made, make_site
+from maker_site.writer.memory import Memory
 from maker_site.writer.rendering import TemplateProblem
 from maker_site.writer.site_folder import SiteFolderProblem, check_out
 from maker_site.writer.themes import Theme, ThemeProblem, theme
@@ -86,12 +88,13 @@ def run(content: Path, out: Path, theme_name: str, port: int, *, opens: bool) ->
 def _serve(bench: _Bench, used: Theme, address: str | None) -> None:
     loop = IOLoop.current()
     ended = threading.Event()
-    folders = [folder for folder in (bench.content, *used.folders) if folder.is_dir()]
+    folders = [folder.absolute() for folder in (bench.content, *used.folders) if folder.is_dir()]
 
     def rebuild() -> None:
-        for _ in watch(*folders, debounce=_TOGETHER_MS, step=_QUIET_MS, stop_event=ended, raise_interrupt=False):
-            bench.make()
+        for seen in watch(*folders, debounce=_TOGETHER_MS, step=_QUIET_MS, stop_event=ended, raise_interrupt=False):
+            bench.make([path for _, path in seen])
             loop.add_callback(LiveReloadHandler.reload_waiters)
+            bench.write()  # nobody waits for it
 
     watcher = threading.Thread(target=rebuild)
     watcher.start()
@@ -119,8 +122,9 @@ class _Bench:
         self._memory = Memory()
         self.problems: tuple[str, ...] = ()
 
-    def make(self) -> None:
-        """Make, tell the terminal, and note the errors for the page."""
+    def make(self, touched: Sequence[str] | None = None) -> None:
+        """Make, tell the terminal, and note the errors for the page. `touched` are the paths that are not as before."""
+        self._memory.tell(None if touched is None else _inside(self.content, touched))
         today = date.today()  # noqa: DTZ011 - the maker's own calendar day is meant
         try:
             made = make_site(self.content, self.out, self._theme, today, lambda *_: None, self._memory)
@@ -135,6 +139,19 @@ class _Bench:
             return
         written, removed = len(made.changes.written), len(made.changes.removed)
         click.echo(f"Made: {len(made.rendered)} pages rendered, {written} files written, {removed} removed.")
+
+    def write(self) -> None:
+        """Put on disk what the next `make` need not work out again."""
+        self._memory.write()
+
+
+def _inside(content: Path, paths: Sequence[str]) -> list[str] | None:
+    """Return paths from the content folder, with forward slashes; None where one lies elsewhere: in the theme."""
+    root = Path(os.path.abspath(content))  # noqa: PTH100 - links stay as they are
+    try:
+        return [Path(path).relative_to(root).as_posix() for path in paths]
+    except ValueError:
+        return None
 
 
 def _sentences(made: Made) -> Iterator[str]:

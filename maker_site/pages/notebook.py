@@ -328,6 +328,11 @@ class Notebook:
         """The sums that are noted by themselves, by their kind."""
         return {POINTS: self.points, WRITTEN: self.is_written_up, WRITE_UP: self.write_up}
 
+    def take_rows_over(self, before: Notebook) -> None:
+        """Take the rows in their groups from an earlier notebook, where the log says the same."""
+        if self.workshop.pressings == before.workshop.pressings:
+            self.__dict__.update({name: before.__dict__[name] for name in _OF_ROWS if name in before.__dict__})
+
     def take_over(self, before: Notebook, changed: frozenset[Read]) -> frozenset[Read]:
         """Take from an earlier notebook the sums that nothing changed has to do with.
 
@@ -338,7 +343,8 @@ class Notebook:
         self.stock.take_over(before.stock, changed)
         for kind, sums in self.apart.items():
             stale = sums.take_over(before.apart[kind], changed)
-            changed |= {(kind, name) for name, value in stale.items() if sums.get(name) != value}
+            moved = {(kind, name) for name, value in stale.items() if sums.get(name) != value}
+            changed |= {*moved, *((kind, None) for _ in moved)}
         self.remakes.take_over(before.remakes, changed)
         self.cost_sheets.take_over(before.cost_sheets, changed)
         self.prices.take_over(before.prices, changed)
@@ -365,6 +371,7 @@ def noted(workshop: Workshop) -> Workshop:
     )
 
 
+_OF_ROWS = ("pressings_by_project", "pressings_by_blank", "pressings_by_press")
 _GIVEN = frozenset(each.name for each in fields(Notebook))
 
 

@@ -106,6 +106,11 @@ class NotedOutlines(Noted[R], Outlined[R]):
         super().__init__(kind, {name: outline(record) for name, record in found.items()})
         self._records = found
 
+    @property
+    def wholes(self) -> Mapping[str, R]:
+        """The whole records, without notes."""
+        return self._records
+
     def whole(self, name: str) -> R:
         """Return a record with its asides."""
         note(f"{WHOLE}{self._kind}", name)

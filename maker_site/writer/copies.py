@@ -20,6 +20,7 @@ from maker_site.records.remembered import digest_of
 from maker_site.writer.kept import Kept
 from maker_site.writer.known_papers import KnownPaper
 from maker_site.writer.leaves import Leaves, as_lists, as_reads, reduced
+from maker_site.writer.memory import Memory
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.site_folder import SiteFolder
 
@@ -63,7 +64,9 @@ class Pages:
         leaves: Leaves,
         papers: dict[str, KnownPaper],
         told: Callable[[str, int, int], None],
+        memory: Memory,
     ) -> None:
+        self._memory = memory
         self._site, self._kept, self._leaves, self._papers, self._told = site, kept, leaves, papers, told
         self.count = 0
         """Pages of both copies."""
@@ -102,10 +105,18 @@ class Pages:
     def _keep(self, copy: Copy, batch: Batch, base: str) -> bool:
         """Leave a batch as it is where nothing that it shows has changed; tell whether that was so."""
         name = f"{copy.name}/{batch.name}"
-        before = self._kept.get(_BATCH, name)
-        if before is None or before["base"] != base:
-            return False
-        if self._leaves.key(as_reads(before["reads"])) != before["key"] or not self._keeps_paper(batch):
+        known = self._memory.batches.get(name)
+        if known is not None and known[0] == base and self._memory.is_as_before(known[1]):
+            before = known[2]
+        else:
+            before = self._kept.get(_BATCH, name)
+            if before is None or before["base"] != base:
+                return False
+            reads = as_reads(before["reads"])
+            if self._leaves.key(reads) != before["key"]:
+                return False
+            self._memory.batches[name] = (base, reads, before)
+        if not self._keeps_paper(batch):
             return False
         if not all(self._site.keep(f"{copy.name}/{address}") for address in before["signs"]):
             return False
@@ -138,19 +149,16 @@ class Pages:
         self._said += said
         pages = list(self._put(copy, built, renderer, shown))
         looked_at = reduced(reads)
-        self._kept.put(
-            _BATCH,
-            name,
-            "",
-            {
-                "base": base,
-                "reads": as_lists(looked_at),
-                "key": self._leaves.key(looked_at),
-                "said": said,
-                "signs": sorted({each.address for each in built if isinstance(each, Drawn)}),
-                "pages": [[page.address, page.stamp, page.shown, list(page.pictures)] for page in pages],
-            },
-        )
+        after = {
+            "base": base,
+            "reads": as_lists(looked_at),
+            "key": self._leaves.key(looked_at),
+            "said": said,
+            "signs": sorted({each.address for each in built if isinstance(each, Drawn)}),
+            "pages": [[page.address, page.stamp, page.shown, list(page.pictures)] for page in pages],
+        }
+        self._kept.put(_BATCH, name, "", after)
+        self._memory.batches[name] = (base, looked_at, after)
 
     def _put(
         self, copy: Copy, built: Sequence[Page | Text | Drawn | Said], renderer: Renderer, before: dict[str, _Written]

@@ -61,15 +61,18 @@ class Kept:
         if name not in now:
             now[name] = self._of(kind)[name]
 
-    def write(self) -> None:
-        """Write what differs, whole or not at all; where it can't be written only time is lost."""
+    def write(self, *, patch: bool = False) -> None:
+        """Write what differs, whole or not at all; where it can't be written only time is lost.
+
+        With `patch` what was neither put nor kept stays as it is.
+        """
         changed: list[tuple[str, str, str, bytes, int]] = []
         gone: list[tuple[str, str]] = []
         for kind in self._before.keys() | self._now.keys():
             now = self._now.get(kind, {})
             before = self._of(kind)
             changed += [(kind, name, *each) for name, each in now.items() if before.get(name) != each]
-            gone += [(kind, name) for name in before if name not in now]
+            gone += [] if patch else [(kind, name) for name in before if name not in now]
         if not changed and not gone:
             return
         try:
@@ -80,7 +83,11 @@ class Kept:
                 self._write([(kind, name, *each) for kind, now in self._now.items() for name, each in now.items()], [])
         except OSError:
             return
-        self._before, self._now = {**self._before, **self._now}, {}
+        kinds = self._before.keys() | self._now.keys()
+        self._before = {
+            kind: {**(self._before.get(kind, {}) if patch else {}), **self._now.get(kind, {})} for kind in kinds
+        }
+        self._now = {}
 
     def _write(self, changed: list[tuple[str, str, str, bytes, int]], gone: list[tuple[str, str]]) -> None:
         with contextlib.closing(sqlite3.connect(self._file)) as file, file:

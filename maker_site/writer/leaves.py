@@ -31,12 +31,8 @@ class Leaves:
         self._book = book
         self._digests = remembered.digests
         self._kept = kept
-        self._others: Mapping[str, Mapping[str, object]] = {}
+        self._kinds = kinds_of(book)
         self._known: dict[Read, str] = {}
-
-    def also(self, kinds: Mapping[str, Mapping[str, object]]) -> None:
-        """Take plain values of other kinds too: those of one copy."""
-        self._others = {**self._others, **kinds}
 
     def key(self, reads: Iterable[Read]) -> str:
         """Return a digest of all that was looked at."""
@@ -50,51 +46,31 @@ class Leaves:
                 self._known[read] = self._whole(kind) if name is None else self._one(kind, name)
         return self._known[read]
 
-    def all(self) -> dict[Read, str]:
-        """Return the digest of each thing of each kind that may be noted."""
-        names: list[Read] = [(kind, None) for kind in (*_RECORDS, *_WHOLE, *_ROWS, *_SETS, *_SINGLE)]
-        for kind, found in self._kinds().items():
-            names += [(kind, name) for name in found]
-        return {read: self.of(read) for read in names}
+    def turn(self, book: Notebook, changed: Iterable[Read]) -> None:
+        """Go on with a later notebook, which differs in what has `changed`."""
+        self._book, self._kinds = book, {**self._kinds, **kinds_of(book)}
+        for read in changed:
+            self._known.pop(read, None)
 
-    def _kinds(self) -> Mapping[str, Mapping[str, object]]:
-        book, workshop = self._book, self._book.workshop
-        return {
-            "blank": workshop.blanks,
-            "press": workshop.presses,
-            "supply": workshop.supplies,
-            "project": workshop.projects,
-            f"{WHOLE}blank": workshop.blanks,
-            f"{WHOLE}project": workshop.projects,
-            "article": workshop.articles,
-            "rows of project": book.pressings_by_project,
-            "rows of blank": book.pressings_by_blank,
-            "rows of press": book.pressings_by_press,
-            "blanks on": book.blanks_on,
-            "projects on": book.names_by_blank,
-            "picture": book.pictures,
-            "artwork": book.artwork,
-            **self._others,
-        }
+    def also(self, kinds: Mapping[str, Mapping[str, object]]) -> None:
+        """Take plain values of other kinds too."""
+        self._kinds = {**self._kinds, **kinds}
 
     def _whole(self, kind: str) -> str:
-        match kind:
-            case "today":
-                return self._book.day.isoformat()
-            case "shown material":
-                return digest_of(self._book.shown_material)
-            case "cautions":
-                return digest_of(self._book.said)
-            case "rows":
-                return digest_of([self._digests.get(row.id) for row in self._book.workshop.pressings])
+        if kind == "rows":
+            return digest_of([self._digests.get(row.id) for row in self._book.workshop.pressings])
+        if kind == "today":
+            return self._book.day.isoformat()
+        if kind in _SINGLE:
+            return digest_of(singles_of(self._book)[kind])
         if kind in self._book.apart:
             return digest_of([(name, self.of((kind, name))) for name in self._book.apart[kind]])
-        return digest_of([(name, self.of((kind, name))) for name in self._kinds()[kind]])
+        return digest_of([(name, self.of((kind, name))) for name in self._kinds[kind]])
 
     def _one(self, kind: str, name: str) -> str:
         if kind in self._book.apart:
             return self._apart(kind, name, self._book.apart[kind])
-        found = self._kinds()[kind].get(name)
+        found = self._kinds[kind].get(name)
         if found is None:
             return _NONE
         if kind in _WHOLE or (kind in _RECORDS and f"{WHOLE}{kind}" not in _WHOLE):
@@ -147,9 +123,34 @@ class Leaves:
         )
 
 
+def kinds_of(book: Notebook) -> dict[str, Mapping[str, object]]:
+    """Return all that may be noted by an id, by its kind."""
+    workshop = book.workshop
+    return {
+        "blank": workshop.blanks,
+        "press": workshop.presses,
+        "supply": workshop.supplies,
+        "project": workshop.projects,
+        f"{WHOLE}blank": workshop.blanks,
+        f"{WHOLE}project": workshop.projects,
+        "article": workshop.articles,
+        "rows of project": book.pressings_by_project,
+        "rows of blank": book.pressings_by_blank,
+        "rows of press": book.pressings_by_press,
+        "blanks on": book.blanks_on,
+        "projects on": book.names_by_blank,
+        "picture": book.pictures,
+        "artwork": book.artwork,
+    }
+
+
+def singles_of(book: Notebook) -> dict[str, object]:
+    """Return all that is noted as one."""
+    return {"today": book.day, "cautions": book.said, MATERIAL: book.shown_material}
+
+
 _RECORDS: Final = ("blank", "press", "supply", "project", "article")
 _WHOLE: Final = (f"{WHOLE}blank", f"{WHOLE}project")
-_SETS: Final = ("blanks on", "projects on")
 _ROWS: Final = ("rows of project", "rows of blank", "rows of press")
 _SINGLE: Final = ("today", "cautions", "rows", MATERIAL)
 

@@ -18,20 +18,19 @@ from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
 from maker_site.pages.menu import menu
 from maker_site.pages.notebook import Notebook, noted
-from maker_site.pages.noting import Noted, Read
+from maker_site.pages.noting import Noted
 from maker_site.pages.public.order import Order
 from maker_site.pages.public.plan import public_batches, public_frame, public_gatherings
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.records import Problem, load
-from maker_site.records.remembered import Remembered, digest_of
+from maker_site.records.remembered import digest_of
 from maker_site.workings.review import review
 from maker_site.writer.copies import Copy, Pages
 from maker_site.writer.gather import gather, picture_paths, side_by_side
 from maker_site.writer.gather_artwork import gather_artwork
-from maker_site.writer.kept import Kept
 from maker_site.writer.known_coverage import keep_coverage, known_coverage
 from maker_site.writer.known_papers import keep_papers, known_papers
-from maker_site.writer.leaves import Leaves
+from maker_site.writer.memory import Memory
 from maker_site.writer.papers import write_papers
 from maker_site.writer.printing import FONTS
 from maker_site.writer.rendering import Renderer
@@ -74,30 +73,31 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
     and again: what one make understood and worked out, the next takes over.
     """
     told("Reading records", 0, 0)
-    memory = memory or Memory()
+    again, memory = memory is not None, memory or Memory()
+    kept = memory.begin(out)
     used = theme(theme_name, content)
-    seen = look_before(content, used, today)
+    seen = None if again else look_before(content, used, today)
     known = known_coverage(out)
-    kept = Kept(out)
-    book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
+    book, problems = read_notebook(content, today, known=known, decode=True, memory=memory)
     if book is None:
         return Made(problems, None)
     with speaking(book.language), SiteFolder.open(out) as site:
         order = Order(book)
-        leaves = Leaves(book, memory.remembered, kept)
-        leaves.also(order.kinds)
+        site.trust(memory.stamps if memory.is_told else None)
+        leaves = memory.settle(book, order.kinds)
         papers = known_papers(out)
         base = digest_of(book.workshop.shop, book.workshop.about, contents([*used.folders, content / FONTS]), program())
         copies = (
             Copy("workshop", workshop_frame(book), tuple(workshop_batches(book))),
             Copy("public", public_frame(book), tuple(public_batches(book, order)), public_gatherings(book)),
         )
-        pages = Pages(site, kept, leaves, papers, told)
+        pages = Pages(site, kept, leaves, papers, told, memory)
         for copy in copies:
-            pages.write(copy, Renderer(used, copy.frame), base)
+            renderer = memory.sum(f"renderer {copy.name}", (base, copy.frame), partial(Renderer, used, copy.frame))
+            pages.write(copy, renderer, base)
         _write_pictures(site, book, pages.pictures, told)
         write_signs(site, book, pages.signs, told)
-        shown = menu(book, lambda _: None)
+        shown = memory.sum("menu", None, partial(menu, book, lambda _: None))
         said = write_papers(site, book, used, pages.cards, shown, papers, told, pages.cards_as_before)
         in_use = {each.digest for each in book.artwork.values()}
         keep_coverage(out, {digest: share for digest, share in known.items() if digest in in_use})
@@ -105,26 +105,11 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
         keep_papers(out, papers)
         pictures = sum(len(names) for names in pages.pictures.values())
         made = Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered), tuple(pages.built))
-        keep_made(kept, seen, content, out, used, made)
-        kept.write()
+        memory.end(site.stamps)
+        if seen is not None:
+            keep_made(kept, seen, content, out, used, made)
+            kept.write()
         return made
-
-
-class Memory:
-    """What a make leaves to the next one in the same process."""
-
-    def __init__(self) -> None:
-        self.remembered = Remembered()
-        self._book: Notebook | None = None
-        self._digests: dict[Read, str] = {}
-
-    def hand_over(self, book: Notebook, kept: Kept) -> None:
-        """Give a new notebook what the last one worked out and nothing that has changed has to do with."""
-        before, digests = self._book, self._digests
-        self._book, self._digests = book, Leaves(book, self.remembered, kept).all()
-        if before is not None and before.workshop.shop == book.workshop.shop:
-            both = digests.keys() | self._digests.keys()
-            book.take_over(before, frozenset(each for each in both if digests.get(each) != self._digests.get(each)))
 
 
 def read_notebook(
@@ -135,15 +120,12 @@ def read_notebook(
     decode: bool = False,
     wholly: bool = False,
     memory: Memory | None = None,
-    kept: Kept | None = None,
 ) -> tuple[Notebook | None, tuple[Problem, ...]]:
     """Return all that the pages are made from, None where an error forbids it, and every problem found.
 
     `known` is coverage of artwork by content hash, and is added to. What is not known is counted at once with `decode`,
     else when it is first asked for. `wholly` decodes every picture to its end.
     """
-    if memory:
-        memory.remembered.turn()
     findings = load(content, memory.remembered if memory else None)
     workshop = findings.workshop
     if workshop is None:
@@ -155,8 +137,8 @@ def read_notebook(
     book = Notebook(noted(workshop), pictures, (), today, coverage, files)
     errors = (*looked.problems, *artwork.errors)
     with speaking(book.language):  # sums keep words, and the pages will show them
-        if memory and kept:
-            memory.hand_over(book, kept)
+        if memory:
+            memory.hand_over(book)
         found = tuple(review(workshop, book.remakes.values()))
     problems = tuple(sorted({*findings.problems, *errors, *artwork.cautions, *found}))
     return (None if errors else book.with_cautions(problems)), problems

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from maker_site.writer.kept import FILE
-from maker_site.writer.making import Made, Memory, make_site
+from maker_site.writer.making import Made, make_site
+from maker_site.writer.memory import Memory
 from maker_site.writer.unchanged import unchanged
 from tests.benchmarks.workshop import write_workshop
 
@@ -122,6 +123,52 @@ def test_one_process_making_again_and_again_makes_the_same(content: Path, tmp_pa
         make(content, tmp_path / "again", memory)
     make(content, tmp_path / "afresh")
     assert tree(tmp_path / "again") == tree(tmp_path / "afresh")
+
+
+def touched(before: dict[str, int], content: Path) -> list[str]:
+    """Return the paths at which anything differs, folders too."""
+    now = look(content)
+    return [path for path in before.keys() | now.keys() if before.get(path) != now.get(path)]
+
+
+def look(content: Path) -> dict[str, int]:
+    """Return what stands at each path, as a number that tells it from anything else."""
+    return {
+        path.relative_to(content).as_posix(): hash(path.read_bytes()) if path.is_file() else 0
+        for path in content.rglob("*")
+    }
+
+
+@pytest.mark.slow
+def test_told_what_was_touched_one_process_makes_the_same(content: Path, tmp_path: Path) -> None:
+    memory = Memory()
+    make(content, tmp_path / "again", memory)
+    for edit in EDITS:
+        before = look(content)
+        edit(content)
+        memory.tell(touched(before, content))
+        make(content, tmp_path / "again", memory)
+        make(content, tmp_path / edit.__name__)
+        assert tree(tmp_path / "again") == tree(tmp_path / edit.__name__), edit.__name__
+    memory.write()
+    assert make(content, tmp_path / "again").rendered == (), (
+        "what it kept is as good as what a process of its own keeps"
+    )
+
+
+def test_told_what_was_touched_nothing_else_is_read(content: Path, tmp_path: Path) -> None:
+    memory = Memory()
+    make(content, tmp_path / "site", memory)
+    broken = sorted(content.glob("projects/*/project.yaml"))[0]
+    broken.write_text("no record", "utf-8")
+    project = renote(content)
+    memory.tell([f"projects/{project}/project.yaml"])
+    made = make(content, tmp_path / "site", memory)
+    assert made.rendered == (f"workshop/projects/{project}.html",)
+    memory.tell([broken.relative_to(content).as_posix()])
+    assert make(content, tmp_path / "site", memory).changes is None, "now it is told"
+    memory.tell(["projects"])
+    assert make(content, tmp_path / "site", memory).changes is None, "and not forgotten before it is mended"
 
 
 def test_nothing_changed_nothing_rendered_nothing_written(content: Path, tmp_path: Path) -> None:

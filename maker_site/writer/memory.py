@@ -1,0 +1,142 @@
+"""What one make leaves to the next in the same process, so that the next looks only at what was touched."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from pathlib import Path
+from typing import Any, TypeVar
+
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.noting import Noted, NotedOutlines, Read, noting, unnoted
+from maker_site.records.base import Record
+from maker_site.records.remembered import Remembered
+from maker_site.writer.kept import Kept
+from maker_site.writer.leaves import Leaves, kinds_of, singles_of
+
+V = TypeVar("V")
+_ABSENT = object()
+
+
+class Memory:
+    """Kept from make to make by who makes again and again. One that is new remembers nothing."""
+
+    def __init__(self) -> None:
+        self.remembered = Remembered()
+        self.stamps: Mapping[str, str] | None = None
+        """The site as the last make left it."""
+        self.batches: dict[str, tuple[str, frozenset[Read], dict[str, Any]]] = {}
+        """What each batch of pages was made on, looked at and came to."""
+        self._touched: frozenset[str] | None = None
+        """Since the last make that came to its end; None where that is not known."""
+        self._is_told = False
+        self._book: Notebook | None = None
+        self._kinds: Mapping[str, Mapping[str, object]] = {}
+        self._singles: Mapping[str, object] = {}
+        self._leaves: Leaves | None = None
+        self._kept: Kept | None = None
+        self._changed: frozenset[Read] | None = None
+        self._sums: dict[str, tuple[Any, object, frozenset[Read]]] = {}
+
+    def tell(self, touched: Iterable[str] | None) -> None:
+        """Say which paths, from the content folder, were touched since the last make began; None where not known."""
+        known = self._touched is not None and touched is not None
+        self._touched = self._touched | frozenset(touched) if known else None  # type: ignore[operator,arg-type]
+        self._is_told = True
+
+    def begin(self, out: Path) -> Kept:
+        """Begin a make, and return what is kept on disk."""
+        self._touched, self._is_told = self._touched if self._is_told else None, False
+        self.remembered.turn(self._touched)
+        if self._kept is None:
+            self._kept = Kept(out)
+        return self._kept
+
+    @property
+    def is_told(self) -> bool:
+        """Whether it is known what was touched since the last make."""
+        return self.remembered.is_quiet("theme") and self.remembered.is_quiet("fonts")
+
+    def hand_over(self, book: Notebook) -> None:
+        """Give a new notebook what the last one worked out and nothing that has changed has to do with."""
+        before, self._book = self._book, book
+        kinds, self._kinds = self._kinds, kinds_of(book)
+        if before is None or before.workshop.shop != book.workshop.shop:
+            self._changed, self._leaves, self._sums = None, None, {}
+            return
+        with unnoted():
+            book.take_rows_over(before)
+            changed = _differences(kinds, self._kinds)
+            if before.workshop.pressings != book.workshop.pressings:
+                changed.add(("rows", None))
+            self._add(book.take_over(before, frozenset(changed)))
+
+    def settle(self, book: Notebook, more: Mapping[str, Mapping[str, object]]) -> Leaves:
+        """Take what is known only when all is read, and return the digests of everything. `more` is plain values."""
+        self._book = book
+        singles, self._singles = self._singles, singles_of(book)
+        others = _differences({kind: self._kinds.get(kind, {}) for kind in more}, more)
+        self._kinds = {**self._kinds, **more}
+        moved = {(kind, None) for kind, value in self._singles.items() if singles.get(kind, _ABSENT) != value}
+        self._add(frozenset(others | moved))
+        assert self._kept is not None  # a make has begun
+        if self._leaves is None or self._changed is None:
+            self._leaves = Leaves(book, self.remembered, self._kept)
+        else:
+            self._leaves.turn(book, self._changed)
+        self._leaves.also(more)
+        return self._leaves
+
+    def is_as_before(self, reads: Iterable[Read]) -> bool:
+        """Tell whether nothing of what was looked at has changed since the last make that came to its end."""
+        return self._changed is not None and self._changed.isdisjoint(reads)
+
+    def sum(self, name: str, made_of: object, work: Callable[[], V]) -> V:
+        """Return what is worked out from the notebook and from `made_of`, anew only where that has changed."""
+        known = self._sums.get(name)
+        if known is not None and known[1] == made_of and self.is_as_before(known[2]):
+            return known[0]  # type: ignore[no-any-return]
+        with noting() as reads:
+            value = work()
+        self._sums[name] = (value, made_of, frozenset(reads))
+        return value
+
+    def end(self, stamps: Mapping[str, str]) -> None:
+        """End a make that has put its site into place."""
+        self.stamps, self._changed, self._touched = stamps, frozenset(), frozenset()
+
+    def write(self) -> None:
+        """Put on disk what is to be kept; who waits for the pages need not wait for this."""
+        if self._kept is not None:
+            self._kept.write(patch=True)
+
+    def _add(self, changed: frozenset[Read]) -> None:
+        if self._changed is not None:
+            self._changed |= changed
+
+
+def _differences(
+    before: Mapping[str, Mapping[str, object]], now: Mapping[str, Mapping[str, object]]
+) -> set[tuple[str, str | None]]:
+    """Return what differs between two states of some kinds of things, each with its whole kind."""
+    found: set[tuple[str, str | None]] = set()
+    for kind, things in now.items():
+        old, new = _plain(kind, before.get(kind, {})), _plain(kind, things)
+        names = {name for name, value in new.items() if not _same(old.get(name, _ABSENT), value)}
+        names |= old.keys() - new.keys()
+        if names:
+            found |= {(kind, name) for name in names} | {(kind, None)}
+    return found
+
+
+def _plain(kind: str, things: Mapping[str, object]) -> Mapping[str, object]:
+    if isinstance(things, NotedOutlines) and kind.startswith("whole "):
+        return things.wholes
+    return things.unnoted if isinstance(things, Noted) else things
+
+
+def _same(one: object, other: object) -> bool:
+    if one is other:
+        return True
+    if isinstance(one, Record) and isinstance(other, Record):
+        return one.__dict__ == other.__dict__  # wherever in the file it is written
+    return one == other
