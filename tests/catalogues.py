@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import argparse
 import io
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Final
 
@@ -71,6 +71,8 @@ def po_text(catalogue: Catalog) -> bytes:
     """Return a catalogue as a .po file: sorted, without dates and lines, so that a change shows as what it is."""
     name = catalogue.locale.english_name if catalogue.locale else "New"
     catalogue.header_comment = f"# {name}: what the site says itself."
+    for message in catalogue:
+        message.locations = sorted(set(message.locations))
     out = io.BytesIO()
     write_po(out, catalogue, width=0, sort_by_file=True, include_lineno=False, ignore_obsolete=True)
     lines = out.getvalue().decode().splitlines(keepends=True)
@@ -87,11 +89,25 @@ def po_text(catalogue: Catalog) -> bytes:
 
 def mo_data(catalogue: Catalog) -> bytes:
     """Return a catalogue as the program reads it; what is not translated is said in English."""
-    for message in [each for each in catalogue if each.id and not is_whole(each)]:
-        catalogue.delete(message.id, message.context)
+    made = _Undated(locale=catalogue.locale)
+    made.told = [("Content-Type", "text/plain; charset=utf-8"), ("Plural-Forms", catalogue.plural_forms)]
+    for message in catalogue:
+        if message.id and is_whole(message):
+            made.add(message.id, message.string, context=message.context)
     out = io.BytesIO()
-    write_mo(out, catalogue)
+    write_mo(out, made)
     return out.getvalue()
+
+
+class _Undated(Catalog):
+    """A catalogue whose head has no dates and no makers, so that one text is always compiled to the same bytes."""
+
+    told: Sequence[tuple[str, str]] = ()
+
+    @property
+    def mime_headers(self) -> list[tuple[str, str]]:
+        """Return the lines of the head."""
+        return list(self.told)
 
 
 def is_whole(message: Message) -> bool:

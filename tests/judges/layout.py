@@ -37,10 +37,11 @@ def without_a_place(page: Page) -> list[str]:
 
 
 def sideways(page: Page) -> list[str]:
-    """List what makes the page wider than the screen, or passes its right edge outside a scrolling box."""
+    """List what makes the page wider than the screen, or passes the edge where lines end outside a scrolling box."""
     found: list[str] = page.evaluate(
         """() => {
             const root = document.documentElement, width = root.clientWidth, found = [];
+            const leftwards = getComputedStyle(root).direction === 'rtl';
             if (root.scrollWidth > width) {
                 found.push(`the page is ${root.scrollWidth} px wide on a screen of ${width} px`);
             }
@@ -53,9 +54,10 @@ def sideways(page: Page) -> list[str]:
             for (const element of document.body.querySelectorAll('*')) {
                 const box = element.getBoundingClientRect();
                 const drawn = box.width > 1 && box.height > 1 && element.checkVisibility();
-                if (drawn && box.right > width + 1 && !boxed(element)) {
+                const beyond = leftwards ? -box.left : box.right - width;
+                if (drawn && beyond > 1 && !boxed(element)) {
                     const start = element.outerHTML.slice(0, 120);
-                    found.push(`reaches to ${Math.round(box.right)} px of ${width}: ${start}`);
+                    found.push(`reaches ${Math.round(beyond)} px beyond the edge: ${start}`);
                 }
             }
             return found;

@@ -11,7 +11,7 @@ from maker_site.pages.menu import menu
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
 from maker_site.pages.public.plan import public_frame, public_pages
-from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
+from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.pages.workshop.views import CardPage
 from maker_site.paper.card import card_document
 from maker_site.paper.menu import menu_document
@@ -58,7 +58,7 @@ def pages(book: Notebook) -> list[tuple[Page, str]]:
     """Every page of both copies, as HTML."""
     found = []
     for frame, built in (
-        (workshop_frame(book), workshop_pages(book)),
+        (workshop_frame(book), (page for batch in workshop_batches(book) for page in batch.build())),
         (public_frame(book), public_pages(book)),
     ):
         renderer = Renderer(theme("print-room", book.workshop.root), frame)

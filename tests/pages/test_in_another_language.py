@@ -22,7 +22,7 @@ from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Text
 from maker_site.pages.public.plan import public_frame, public_pages
 from maker_site.pages.workshop.pieces import log_total
-from maker_site.pages.workshop.plan import workshop_frame, workshop_pages
+from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.pages.workshop.search import search_pages
 from maker_site.records import load
 from tests.everything import Everything, outside
@@ -51,6 +51,12 @@ MAKERS = {
     ),
 }
 """A workshop whose own words have no small letters, nor have its dates."""
+
+
+def workshop_pages(book: Notebook) -> Iterator[Any]:
+    """Yield every page of the workshop copy."""
+    for batch in workshop_batches(book):
+        yield from batch.build()
 
 
 @pytest.fixture
