@@ -13,7 +13,7 @@ FILES: Mapping[str, str] = {
     "projects/harbour/project.yaml": (
         "title: Harbour coasters\nblank: slate\nmade: 2026-04-18\n"
         "photos: [{file: photos/set.jpg, text: Four coasters, share: yes}]\n"
-        "share: {tutorial: yes, menu: {section: Home, price: 24.00}}\n"
+        "share: {tutorial: yes, published: 2026-05-01, menu: {section: Home, price: 24.00}}\n"
     ),
     "projects/harbour/tutorial.md": "Four coasters.\n\n## Press\n\n![The set](photos/set.jpg)\n",
     "press-log/2026.csv": (

@@ -132,6 +132,13 @@ def _project(project: Project, known: _Known, folder: ContentFolder) -> Iterator
             "the tutorial is shared, but there is no tutorial.md with text in it; its page has no steps yet",
             Severity.CAUTION,
         )
+    if project.share.tutorial and project.share.published is None:
+        yield origin.problem(
+            ("share", "tutorial"),
+            "the tutorial is shared without a day, so it is in no feed and under no month; "
+            "write published: and a day like 2026-05-01 under share",
+            Severity.CAUTION,
+        )
 
 
 def _photos(project: Project, folder: ContentFolder) -> Iterator[Problem]:

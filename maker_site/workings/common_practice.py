@@ -19,12 +19,12 @@ from maker_site.records.quantities import (
 )
 
 ORIGINS: Final = (
-    marked("common practice, no source"),
+    marked("no source"),
     marked("trade articles"),
     marked("trade articles and sellers' pages"),
-    marked("taken over from slate and ceramic; common practice, no source"),
-    marked("taken over from hardboard; common practice, no source"),
-    marked("taken over from polyester cloth; common practice, no source"),
+    marked("taken over from slate and ceramic; no source"),
+    marked("taken over from hardboard; no source"),
+    marked("taken over from polyester cloth; no source"),
 )
 """What the data file says of where its figures come from."""
 

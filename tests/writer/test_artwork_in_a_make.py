@@ -30,7 +30,7 @@ def picture(width: int, height: int, colour: str = "black") -> bytes:
 def record(*files: str, photo: bool = False) -> str:
     entries = "".join(f"  - {{file: artwork/{file}, bleed: 3 mm}}\n" for file in files)
     photos = "photos: [{file: photos/set.jpg, text: Four coasters, share: yes}]\n" if photo else ""
-    share = "share: {tutorial: yes, menu: {section: Home, price: 24.00}}\n"
+    share = "share: {tutorial: yes, published: 2026-05-01, menu: {section: Home, price: 24.00}}\n"
     return f"title: Harbour coasters\nblank: slate\nmade: 2026-04-18\nartwork:\n{entries}{photos}{share}"
 
 
