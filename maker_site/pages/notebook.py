@@ -34,7 +34,7 @@ from maker_site.workings.money import (
     stock_of,
 )
 from maker_site.workings.remake import Remake, remake
-from maker_site.workings.starting_point import Source, StartingPoint, starting_points
+from maker_site.workings.starting_point import Source, StartingPoint, starting_points, telling
 
 V = TypeVar("V")
 POINTS: Final = "points"
@@ -118,9 +118,18 @@ class Notebook:
             found = grouped(blanks, lambda blank: blank.substrate)
         return Noted("blanks on", {substrate: tuple(each.id for each in here) for substrate, here in found.items()})
 
+    @cached_property
+    def telling_by_blank(self) -> Worked[tuple[Evidence, ...]]:
+        """What of the evidence on a blank counts for other blanks."""
+        return Worked(self._blank_ids, lambda blank: telling(self.evidence_by_blank[blank]))
+
     def evidence_near(self, blank: Blank) -> Sequence[Evidence]:
-        """Return the evidence on all blanks of a blank's substrate, its own included."""
-        return tuple(each for near in self.blanks_on[blank.substrate] for each in self.evidence_by_blank[near])
+        """Return the evidence on a blank, and what counts of that on others of its substrate."""
+        near = (
+            self.evidence_by_blank[name] if name == blank.id else self.telling_by_blank[name]
+            for name in self.blanks_on[blank.substrate]
+        )
+        return tuple(each for groups in near for each in groups)
 
     def _blank_ids(self) -> Iterable[str]:
         return self.workshop.blanks

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from fractions import Fraction
 from functools import cache
@@ -46,16 +46,15 @@ class Evidence:
     setting: Setting
     pressings: tuple[Pressing, ...]
     """Oldest first."""
+    pressed: int = field(init=False)
+    """Pieces pressed."""
+    good: int = field(init=False)
+    """Pieces fit to sell."""
 
-    @property
-    def pressed(self) -> int:
-        """Pieces pressed."""
-        return sum(row.pressed for row in self.pressings)
-
-    @property
-    def good(self) -> int:
-        """Pieces fit to sell."""
-        return sum(row.good for row in self.pressings)
+    def __post_init__(self) -> None:
+        """Count once: these two are asked for again and again."""
+        object.__setattr__(self, "pressed", sum(row.pressed for row in self.pressings))
+        object.__setattr__(self, "good", sum(row.good for row in self.pressings))
 
     @property
     def interval(self) -> Interval:
@@ -108,8 +107,8 @@ def evidence(
         (_row(row, blanks, presses[row.press], heat(row.press, row.temperature)) for row in pressings), key=_Row.order
     )
     groups = [
-        Evidence(_setting(cluster), tuple(row.pressing for row in sorted(cluster, key=_Row.when)))
-        for _, same in groupby(rows, key=_Row.apart)
+        Evidence(_setting(cluster), tuple(row.pressing for row in sorted(cluster, key=_when)))
+        for _, same in groupby(rows, key=lambda row: row.apart)
         for cluster in _clusters(list(same))
     ]
     return tuple(sorted(groups, key=best_first))
@@ -165,24 +164,18 @@ class _Heat:
 class _Row:
     pressing: Pressing
     method: str
-    place: str
-    """Kind of press; empty where its record names no kind."""
     heat: _Heat
     step_seconds: Fraction
-
-    def apart(self) -> tuple[str, ...]:
-        """What keeps pressings apart whatever their figures."""
-        row = self.pressing
-        pressure = row.pressure
-        felt = f"{pressure.word}|{pressure.kpa}|{pressure.mark}" if pressure else ""
-        return (row.blank, self.method, self.place, row.face or "", felt)
+    apart: tuple[str, ...]
+    """What keeps pressings apart whatever their figures; the kind of press is empty where its record names none."""
+    when: tuple[date, str, int, int, str]
 
     def order(self) -> tuple[tuple[str, ...], Fraction, Fraction, tuple[date, str, int, int, str]]:
-        return (self.apart(), self.pressing.time.seconds, self.heat.true.celsius, self.when())
+        return (self.apart, self.pressing.time.seconds, self.heat.true.celsius, self.when)
 
-    def when(self) -> tuple[date, str, int, int, str]:
-        row = self.pressing
-        return (row.date, row.origin.file, row.origin.line(()), row.pressed, row.id)
+
+def _when(row: _Row) -> tuple[date, str, int, int, str]:
+    return row.when
 
 
 def _heat(of_press: Curve, dial: Temperature, step: Fraction) -> _Heat:
@@ -193,19 +186,18 @@ def _heat(of_press: Curve, dial: Temperature, step: Fraction) -> _Heat:
 
 
 def _row(pressing: Pressing, blanks: Mapping[str, Blank], press: Press, heat: _Heat) -> _Row:
-    return _Row(
-        pressing,
-        pressing.method or blanks[pressing.blank].method,
-        press.kind or "",
-        heat,
-        time_step(press),
-    )
+    method = pressing.method or blanks[pressing.blank].method
+    pressure, origin = pressing.pressure, pressing.origin
+    felt = f"{pressure.word}|{pressure.kpa}|{pressure.mark}" if pressure else ""
+    apart = (pressing.blank, method, press.kind or "", pressing.face or "", felt)
+    when = (pressing.date, origin.file, origin.line(()), pressing.pressed, pressing.id)
+    return _Row(pressing, method, heat, time_step(press), apart, when)
 
 
 def _clusters(rows: Sequence[_Row]) -> Iterator[list[_Row]]:
     """Split rows into those within one step of time, and these into those within one step of temperature."""
     for same_time in _runs(rows, _longer):
-        yield from _runs(sorted(same_time, key=lambda row: (row.heat.true.celsius, row.when())), _hotter)
+        yield from _runs(sorted(same_time, key=lambda row: (row.heat.true.celsius, row.when)), _hotter)
 
 
 def _longer(one: _Row, other: _Row) -> bool:
@@ -233,7 +225,7 @@ def _runs(rows: Sequence[_Row], apart: Callable[[_Row, _Row], bool]) -> Iterator
 
 
 def _setting(cluster: Sequence[_Row]) -> Setting:
-    last = max(cluster, key=_Row.when)
+    last = max(cluster, key=_when)
     row = last.pressing
     return Setting(
         row.blank,

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from datetime import date
 from enum import StrEnum
 from fractions import Fraction
+from heapq import nsmallest
 from math import ceil, floor
+from typing import Final
 
 from maker_site.language import say, say_n
 from maker_site.records import Blank, Press, Workshop
@@ -20,6 +23,9 @@ from maker_site.records.quantities import (
 from maker_site.workings.calibration import Carried, dial_for, weaker
 from maker_site.workings.common_practice import common_range
 from maker_site.workings.evidence import Evidence, comparable
+
+MOST_RELATIVES: Final = 12
+"""Blanks whose settings are named for another one: the nearest, since a large shop has hundreds of one material."""
 
 
 class Source(StrEnum):
@@ -116,6 +122,26 @@ def _candidates(
         )
 
 
+def telling(groups: Sequence[Evidence]) -> tuple[Evidence, ...]:
+    """Return those of one blank's settings that count for another blank in whatever press: by method the best good
+    one and the one used last. `groups` are best first, and stay in their order.
+    """
+    best: dict[str, Evidence] = {}
+    last: dict[str, Evidence] = {}
+    for each in groups:
+        method = each.setting.method
+        if each.good:
+            best.setdefault(method, each)
+        if method not in last or _lately(last[method]) < _lately(each):
+            last[method] = each
+    kept = {id(each) for each in (*best.values(), *last.values())}
+    return tuple(each for each in groups if id(each) in kept)
+
+
+def _lately(each: Evidence) -> tuple[date, str]:
+    return each.last_used, each.setting.press
+
+
 def _comparable(each: Evidence, workshop: Workshop, press: Press | None) -> bool:
     return press is None or comparable(workshop.presses[each.setting.press], press)
 
@@ -133,13 +159,15 @@ def _usual_press(blank: Blank, workshop: Workshop, alike: Sequence[Evidence]) ->
 
 
 def _relatives(blank: Blank, alike: Sequence[Evidence], workshop: Workshop) -> list[Evidence]:
-    """Return the best setting of each other blank of this substrate, nearest thickness first."""
+    """Return the best setting of each other blank of this substrate, nearest thickness first: of the nearest few."""
     best: dict[str, Evidence] = {}
     for each in alike:  # best first within a blank
         other = workshop.blanks[each.setting.blank]
         if each.good and other.substrate == blank.substrate and other.id != blank.id:
             best.setdefault(other.id, each)
-    return sorted(best.values(), key=lambda each: _distance(blank, workshop.blanks[each.setting.blank], each))
+    return nsmallest(
+        MOST_RELATIVES, best.values(), key=lambda each: _distance(blank, workshop.blanks[each.setting.blank], each)
+    )
 
 
 def _distance(blank: Blank, other: Blank, each: Evidence) -> tuple[bool, Fraction, bool, float, str]:

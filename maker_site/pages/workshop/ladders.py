@@ -50,7 +50,7 @@ def _view(book: Notebook, blank: Blank) -> LadderPage:
     rows = book.pressings_by_blank.get(blank.id, ())
     point = points[0] if points else None
     direction = _direction(point, rows)
-    rungs = ladder(point, book.workshop, book.evidence_near(blank), direction=direction) if point else ()
+    rungs = ladder(point, book.workshop, book.evidence_by_blank[blank.id], direction=direction) if point else ()
     stack = stack_of(_stack_names(rows), point.face if point else None, blank, book.workshop.supplies, blank.method)
     limit = weakest(stack, blank)
     wording = book.wording
