@@ -10,7 +10,7 @@ from maker_site.pages import addresses
 from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.menu_sheets import menu_sheets
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.page import Batch, Page
+from maker_site.pages.page import Batch, Drawn, Page, Said, Text
 from maker_site.pages.parts import Link
 from maker_site.pages.workshop.blanks import blank_list, blank_page
 from maker_site.pages.workshop.card import card_page
@@ -72,6 +72,12 @@ def workshop_batches(book: Notebook) -> Iterator[Batch]:
 
 PROJECT = "projects/"
 """How the name of the batch of a project's own pages begins, its press card among them."""
+
+
+def workshop_pages(book: Notebook) -> Iterator[Page | Text | Drawn | Said]:
+    """Yield every page of the workshop copy."""
+    for batch in workshop_batches(book):
+        yield from batch.build()
 
 
 def _of_project(book: Notebook, name: str) -> Iterator[Page]:
