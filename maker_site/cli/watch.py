@@ -43,6 +43,8 @@ document.addEventListener("DOMContentLoaded", function () {
     var banner = document.createElement("div");
     banner.id = "maker-site-problems";
     banner.setAttribute("role", "alert");
+    banner.lang = "en";
+    banner.dir = "ltr";
     banner.style.cssText = "position:sticky;top:0;z-index:99;margin:0;padding:12px 16px;max-height:50vh;overflow:auto;"
       + "background:#7a1f12;color:#fff;font:16px/1.4 sans-serif";
     var head = document.createElement("strong");
