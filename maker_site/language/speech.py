@@ -112,11 +112,6 @@ def say_forms(one: str, many: str) -> Mapping[str, str]:
     return {kind(n): found.ngettext(one, many, n) for n in reversed(_COUNTS)}
 
 
-def isolated(text: str) -> str:
-    """Return a figure or a name so that it keeps its own order where the script runs from right to left."""
-    return text if _now.get().direction == "ltr" else f"{_FIRST_STRONG}{text}{_POP}"
-
-
 def marked(message: str) -> str:
     """Return the same; tells those who gather what is to be translated that `say` is asked for it later."""
     return message

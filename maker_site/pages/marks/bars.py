@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from maker_site.language import isolated
+from maker_site.language import apart
 from maker_site.pages.marks._svg import box, drawing, words
 from maker_site.pages.marks.hatching import hatched_box
 from maker_site.pages.marks.materials import Hatch
@@ -59,7 +59,7 @@ def stacked_bar(parts: Sequence[BarPart], *, title: str) -> Markup:
         if width:
             drawn.append(_piece(part, index, left, width))
         left += width
-    told = "; ".join((title, *(isolated(f"{part.label} {part.figure}".strip()) for part in parts)))
+    told = "; ".join((title, *(apart(f"{part.label} {part.figure}".strip()) for part in parts)))
     return drawing(drawn, width=BAR_WIDTH, height=_BAR_FOOT + 1, title=told, css_class="m-stacked")
 
 

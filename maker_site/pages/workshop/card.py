@@ -10,7 +10,7 @@ from typing import Literal, TypeAlias
 import segno
 from markupsafe import Markup
 
-from maker_site.language import Language, isolated, listed, marked, say, say_in, spoken
+from maker_site.language import Language, apart, listed, marked, say, say_in, spoken
 from maker_site.pages import addresses
 from maker_site.pages.marks import NARROW, WIDE, mirror_mark, stack_drawing, swatch
 from maker_site.pages.marks import Layer as DrawnLayer
@@ -170,7 +170,7 @@ def _steps(book: Notebook, remake: Remake, setting: SettingShown | None) -> Iter
         seconds = round(remake.pre_press.seconds)
         time = wording.time(remake.pre_press).second
         yield Step(say("Pre-press for {time}; steam escapes sideways.", time=time), seconds)
-    layers = say_in("between the layers of a stack", "; ").join(isolated(layer.label) for layer in remake.stack.layers)
+    layers = say_in("between the layers of a stack", "; ").join(apart(layer.label) for layer in remake.stack.layers)
     yield Step(say("Build the stack from the bottom: {layers}.", layers=layers))
     face = face_words(remake.setting.face) if remake.setting else None
     if face:

@@ -23,6 +23,7 @@
     language,
     locale,
     figure,
+    apart: (text) => apart(text).join(""),
     say: (name, parts = {}) => pieces(said[name], parts).join(""),
     count: (name, count, parts = {}) => pieces(form(name, count), { n: figure(count), ...parts }).join(""),
     // The same as texts and elements, where a part is an element.

@@ -12,7 +12,7 @@
   const part = (id) => document.getElementById(id);
   const [counted, said] = ["counted", "said"].map(part);
   const root = form.dataset.root;
-  const { say, count, pieces, figure, language } = window.sentences;
+  const { say, count, pieces, apart, figure, language } = window.sentences;
   const either = new Intl.ListFormat(language, { type: "disjunction" });
 
   const undivided = { ø: "o", ł: "l", đ: "d", æ: "ae", œ: "oe", ı: "i" };
@@ -188,7 +188,7 @@
   };
   const two = (number, kind) => {
     const [first, second] = text(number).split("|");
-    return first ? [make("span", kind, first), make("span", "second", second)] : [make("span", "second", say("not given"))];
+    return first ? [make("span", kind, apart(first)), make("span", "second", apart(second))] : [make("span", "second", say("not given"))];
   };
   const amount = (...inside) => make("td", "amount", ...inside);
 
