@@ -162,12 +162,12 @@ class Wording:
 
     def _metric(self, sides: Sequence[Length]) -> str:
         if self.length_unit == "cm":
-            return _written(say("{n} cm"), " × ".join(self.figure(side.mm / 10, 2) for side in sides))
-        return _written(say("{n} mm"), " × ".join(self.figure(side.mm, 1) for side in sides))
+            return _kept_together(say("{n} cm"), " × ".join(self.figure(side.mm / 10, 2) for side in sides))
+        return _kept_together(say("{n} mm"), " × ".join(self.figure(side.mm, 1) for side in sides))
 
     def _inches(self, sides: Sequence[Length]) -> str:
         # Translators: in for inches, short
-        return _written(say("{n} in"), " × ".join(self.figure(side.inches, 2) for side in sides))
+        return _kept_together(say("{n} in"), " × ".join(self.figure(side.inches, 2) for side in sides))
 
     def pressure(self, given: Pressure | None) -> str | None:
         """Return the word, the gauge's figure in both units, and the press's own mark, whichever are there."""
@@ -243,6 +243,11 @@ def hazards(given: Sequence[Caution]) -> Hazards:
     """Return cautions for a page, with their closing sentence."""
     each_said = tuple(Hazard(each.kind, say(each.title), say(each.words), say(each.short)) for each in given)
     return Hazards(each_said, say(CLOSING))
+
+
+def _kept_together(sentence: str, figures: str) -> str:
+    """Return a size that no line breaks: neither before its unit nor between its sides."""
+    return _written(sentence, figures).replace(" ", "\N{NO-BREAK SPACE}")
 
 
 def _written(pattern: str, figure: str) -> str:

@@ -86,9 +86,20 @@ def test_a_range_of_times() -> None:
 def test_a_size_is_shown_in_both_systems() -> None:
     shown = CELSIUS.size(size('11 3/4" x 5 7/8"'))
     # 298.45 x 149.225 mm (checks: units-11, -12), shown to a tenth of a millimetre
-    assert (shown.first, shown.second) == ("298.5 × 149.2 mm", "11.75 × 5.88 in")
-    assert FAHRENHEIT.length(length("100 mm")).first == "3.94 in"
-    assert CELSIUS.size(size("95 mm round")).first == "95 mm round"
+    assert plain(shown.first) == "298.5 × 149.2 mm"
+    assert plain(shown.second) == "11.75 × 5.88 in"
+    assert plain(FAHRENHEIT.length(length("100 mm")).first) == "3.94 in"
+    assert plain(CELSIUS.size(size("95 mm round")).first) == "95 mm round"
+
+
+def test_no_line_breaks_within_a_size() -> None:
+    assert " " not in CELSIUS.size(size("100 x 80 mm")).first
+    assert " " not in FAHRENHEIT.length(length("100 mm")).first
+
+
+def plain(words: str) -> str:
+    """With spaces that a line may break at."""
+    return words.replace("\N{NO-BREAK SPACE}", " ")
 
 
 @pytest.mark.parametrize(

@@ -123,7 +123,7 @@ def test_a_proof_stands_in_for_a_photo_and_all_it_shows_is_there(tmp_path: Path)
         assert shown, page
         assert all((out / "workshop" / page).parent.joinpath(each).is_file() for each in shown), page
     proof = (out / "workshop/proofs/harbour.html").read_text()
-    assert "100 × 100 mm (3.94 × 3.94 in)" in proof
+    assert "100 × 100 mm (3.94 × 3.94 in)" in proof.replace("\N{NO-BREAK SPACE}", " ")
     assert "Colours on a screen, on paper and on the piece differ" in proof
 
 
