@@ -122,14 +122,14 @@ def opened(search: Path, browser: Browser) -> Iterator[Page]:
 def test_settings_are_found_as_in_the_terminal(opened: Page, words: str, blanks: list[str]) -> None:
     opened.fill("#words", words)
 
-    expect(opened.locator("#settings tbody th a")).to_have_text(blanks)
+    expect(opened.locator("#settings h3 a")).to_have_text(blanks)
 
 
 @pytest.mark.browser
 def test_a_row_shows_both_units_what_came_of_it_and_leads_to_its_pages(opened: Page) -> None:
     opened.fill("#words", "harbour 6 min")
 
-    row = opened.locator("#settings tbody tr")
+    row = opened.locator("#settings li")
     for part in ("200 °C", "392 °F", "6:00", "360 s", "medium", "print up", "9 of 9 good"):
         expect(row).to_contain_text(part)
     assert [link.get_attribute("href") for link in row.locator("a").all()] == [
@@ -188,7 +188,7 @@ def test_no_more_than_sixty_rows_are_shown_of_many(browser: Browser, tmp_path: P
     page.fill("#words", "slate")
 
     expect(page.locator("#counted")).to_have_text("30 of 122 settings, 1 blank, 20 of 81 projects.")
-    assert page.locator("#settings tbody tr, #blanks li, #projects li").count() <= 60
+    assert page.locator("#settings li, #blanks li, #projects li").count() <= 60
     page.close()
 
 

@@ -186,30 +186,33 @@
     link.href = root + encodeURI(address);
     return link;
   };
-  const two = (number, kind) => {
+  // A figure large, the same in the other unit beside it: as on the pages of settings.
+  const figures = (number, kind) => {
     const [first, second] = text(number).split("|");
-    return first ? [make("span", kind, apart(first)), make("span", "second", apart(second))] : [make("span", "second", say("not given"))];
+    const small = (words) => make("span", "tried-small", words);
+    return make("span", "tried-figure", ...(first ? [make("span", `tried-large${kind}`, apart(first)), " ", small(apart(second))] : [small(say("not given"))]));
   };
-  const amount = (...inside) => make("td", "amount", ...inside);
+  const aside = (...inside) => make("p", "tried-aside", ...inside);
 
   const draw = {
     settings: (row) => {
       const [blank, press, dial, platen, time, pressure, face, outcome, last, projects] = data.settings[row];
       const [page, [name]] = data.blanks[blank];
-      const head = make("th", "", way(page, text(name)));
-      head.scope = "row";
-      if (press !== null) head.append(make("span", "second", text(data.presses[press][1][0])));
-      const heat = amount(...two(dial, "heat-words"));
-      if (platen !== dial) heat.append(...text(platen).split("|").map((each) => make("span", "second", say("platen", { temperature: each }))));
-      const some = make("span", "");
-      projects.slice(0, 3).forEach((each, at) => {
-        if (at) some.append(say("comma"));
-        some.append(way(data.projects[each][0], text(data.projects[each][2][0])));
-      });
-      const used = make("td", "", ...(projects.length > 3 ? pieces("more", projects.length - 3, { projects: some }) : [some]));
-      if (last !== null) used.append(make("span", "second", say("last", { day: text(last) })));
-      const manner = make("td", "", text(pressure) || say("no pressure"), make("span", "second", text(face) || say("no face")));
-      return make("tr", "", head, heat, amount(...two(time, "steady")), manner, make("td", "", text(outcome)), used);
+      const head = make("div", "tried-name", make("h3", "", way(page, text(name))));
+      if (press !== null) head.append(aside(text(data.presses[press][1][0])));
+      if (projects.length) {
+        const some = make("span", "");
+        projects.slice(0, 3).forEach((each, at) => {
+          if (at) some.append(say("comma"));
+          some.append(way(data.projects[each][0], text(data.projects[each][2][0])));
+        });
+        head.append(aside(...(projects.length > 3 ? pieces("more", projects.length - 3, { projects: some }) : [some])));
+      }
+      const came = make("div", "tried-came", make("p", "", text(outcome)));
+      came.append(aside([text(pressure) || say("no pressure"), text(face) || say("no face")].join(say("comma"))));
+      if (platen !== dial) came.append(aside(say("platen", { temperature: text(platen).split("|").join(say("comma")) })));
+      if (last !== null) came.append(aside(say("last", { day: text(last) })));
+      return make("li", "tried tried-blank", head, make("p", "tried-set", figures(dial, " heat-words"), figures(time, "")), came);
     },
     blanks: (row) => {
       const [page, [name, substrate]] = data.blanks[row];
@@ -220,7 +223,7 @@
       return make("li", "", way(page, make("span", "", text(title)), make("span", "second", text(data.blanks[blank][1][0]))));
     },
   };
-  const lists = { settings: "#settings tbody", blanks: "#blanks ul", projects: "#projects ul" };
+  const lists = { settings: "#settings ol", blanks: "#blanks ul", projects: "#projects ul" };
 
   let speaking = 0;
   const tell = (sentence) => {
