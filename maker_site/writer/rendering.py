@@ -51,7 +51,12 @@ class Renderer:
         )
         self._environment.globals |= {"icon": caution_icon, "control_strip": control_strip}
         self._environment.globals |= _SPEECH
-        self._environment.globals |= {"own": _own(frame), "prose": _prose(frame), "number": _number(frame)}
+        self._environment.globals |= {
+            "own": _own(frame),
+            "prose": _prose(frame),
+            "number": _number(frame),
+            "english": _english(frame),
+        }
 
     @property
     def assets(self) -> dict[str, Path]:
@@ -123,6 +128,11 @@ def _prose(frame: Any) -> Markup:
     if frame.language != frame.records_language:
         return Markup(' lang="{}" dir="auto"').format(frame.records_language)
     return Markup(' dir="auto"') if frame.direction == "rtl" else Markup()
+
+
+def _english(frame: Any) -> Markup:
+    """Return the attributes of an element that holds what is told in English everywhere."""
+    return Markup() if frame.language.partition("-")[0] == "en" else Markup(' lang="en" dir="ltr"')
 
 
 def _number(frame: Any) -> Callable[[int], str]:

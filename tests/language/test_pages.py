@@ -77,3 +77,11 @@ def test_another_locale_makes_every_page_anew_in_one_process_too(tmp_path: Path)
     make("site")
     make_site(content, tmp_path / "afresh", "print-room", date(2026, 5, 1), lambda *_: None)
     assert pages(tmp_path / "site") == pages(tmp_path / "afresh")
+
+
+def test_what_the_command_line_tells_is_marked_as_english_on_a_page_that_is_not(tmp_path: Path) -> None:
+    log = "date,blank,press,temperature,time,face,pressed,good\n2026-04-18,slate,clam,200 C,5:00,face up,4,3\n"
+    files = {"shop.yaml": SHOP.format(locale="he_IL"), "press-log/2026.csv": log}
+    make_site(write_workshop(tmp_path / "content", files), tmp_path, "print-room", date(2026, 5, 1), lambda *_: None)
+    home = (tmp_path / "workshop/index.html").read_text("utf-8")
+    assert '<span lang="en" dir="ltr">press-log/2026.csv, line 2: “face up” is used both ways' in home

@@ -74,8 +74,8 @@ def _attention(book: Notebook) -> Iterator[Attention]:
             for sentence in reading_cautions(press, book.today, book.figures.day):
                 yield Attention(sentence, press_link(book, press.id))
     for problem in book.cautions:
-        where = say("{file}, line {n}", file=problem.file, n=problem.line) if problem.line else problem.file
-        yield Attention(say("{where}: {problem}.", where=where, problem=problem.message), None)
+        where = f"{problem.file}, line {problem.line}" if problem.line else problem.file
+        yield Attention(f"{where}: {problem.message}.", None, english=True)
     for blank in book.workshop.blanks.values():
         if not book.points[blank.id]:
             yield Attention(say("No setting is known, not even common practice."), blank_link(book, blank.id))

@@ -34,6 +34,8 @@ class Attention:
 
     words: str
     link: Link | None
+    english: bool = False
+    """It is a problem as the command line tells it, in English whatever the page speaks."""
 
 
 @dataclass(frozen=True, slots=True)
