@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from fractions import Fraction
-from functools import cached_property
+from functools import cached_property, partial
 from typing import Any, Final, TypeVar
 
 from maker_site.language import Language, language_of
@@ -28,8 +28,8 @@ from maker_site.workings.money import (
     Stock,
     Yield,
     assumed_yield,
-    can_make,
     cost_sheet,
+    makeable_of,
     price_of,
     stock_of,
 )
@@ -302,18 +302,20 @@ class Notebook:
     def _price(self, name: str) -> Price:
         return price_of(self.workshop.projects[name], self.cost_sheets[name], self.workshop.shop)
 
-    @property
-    def makeable(self) -> Mapping[str, Makeable]:
-        """Projects whose blanks are on the shelf, and how many could be made."""
-        for kind in ("project", "whole blank", "supply", "press", "rows"):
-            note(kind)
-        with unnoted():
-            return self._makeable
-
     @cached_property
-    def _makeable(self) -> Mapping[str, Makeable]:
-        yields = {project.id: self.yield_of(project) for project in self.workshop.projects.values()}
-        return {each.project: each for each in can_make(self.workshop, self.stock, yields)}
+    def _shown(self) -> dict[str, tuple[Callable[[Notebook, str], Any], Worked[Any]]]:
+        return {}
+
+    def shown(self, kind: str, work: Callable[[Notebook, str], V], name: str) -> V:
+        """Return what pages of a kind show of one thing, worked out once: a list is put together of these."""
+        if kind not in self._shown:
+            self._shown[kind] = (work, Worked(tuple, partial(work, self)))
+        found: V = self._shown[kind][1][name]
+        return found
+
+    def makeable(self, project: Project) -> Makeable | None:
+        """Return how many of a project could be made of the blanks on the shelf; None where not one."""
+        return makeable_of(project, self.stock[project.blank], self.yield_of(project))
 
     @property
     def newest_day(self) -> date | None:
@@ -357,6 +359,9 @@ class Notebook:
         self.remakes.take_over(before.remakes, changed)
         self.cost_sheets.take_over(before.cost_sheets, changed)
         self.prices.take_over(before.prices, changed)
+        for kind, (work, sums) in before._shown.items():
+            self._shown[kind] = (work, Worked(tuple, partial(work, self)))
+            self._shown[kind][1].take_over(sums, changed)
         return changed
 
     def price_words(self, project: Project) -> str | None:

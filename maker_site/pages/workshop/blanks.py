@@ -51,7 +51,7 @@ def blank_list(book: Notebook) -> Iterator[Page]:
             begins.setdefault(blank.substrate, Link(say(blank.substrate), f"{here}#{_place_of(blank.substrate)}"))
     materials = tuple(begins.values()) if len(pages) > 1 else ()
     for here, place in pages:
-        rows = tuple(blank_row(book, blank) for blank in on_page(ordered, place, BLANKS_A_PAGE))
+        rows = tuple(book.shown("blanks", _row_of, blank.id) for blank in on_page(ordered, place, BLANKS_A_PAGE))
         view = BlankList(rows, len(ordered), place, materials)
         yield Page(here, "workshop/blanks.html", say("Blanks"), view, door=BLANKS)
 
@@ -64,6 +64,10 @@ def blank_page(book: Notebook, blank: Blank) -> Iterator[Page]:
     """Yield blanks/ID.html, and the further pages of its settings."""
     yield Page(addresses.blank(blank.id), "workshop/blank.html", blank.name, _view(book, blank), door=BLANKS)
     yield from other_settings(book, blank)
+
+
+def _row_of(book: Notebook, name: str) -> BlankRow:
+    return blank_row(book, book.workshop.blanks[name])
 
 
 def blank_row(book: Notebook, blank: Blank) -> BlankRow:

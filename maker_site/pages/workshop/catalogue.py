@@ -23,7 +23,11 @@ _FIRST = "catalogue/index.html"
 
 def catalogue_pages(book: Notebook) -> Iterator[Page | Text]:
     """Yield catalogue/index.html, its further pages, and the script with every project's row."""
-    return catalogue_of([catalogue_entry(book, project) for project in book.newest_first])
+    return catalogue_of([book.shown("catalogue", _entry_of, project.id) for project in book.newest_first])
+
+
+def _entry_of(book: Notebook, name: str) -> CatalogueEntry:
+    return catalogue_entry(book, book.workshop.projects[name])
 
 
 def catalogue_of(entries: Sequence[CatalogueEntry]) -> Iterator[Page | Text]:

@@ -58,7 +58,7 @@ def cost_pages(book: Notebook) -> Iterator[Page | Text]:
 def cost_overview(book: Notebook) -> Iterator[Page | Text]:
     """Yield costs/index.html, its further pages, and the script with every project's row."""
     projects = sorted(book.workshop.projects.values(), key=lambda project: project.title.casefold())
-    rows = tuple(_row(book, project) for project in projects)
+    rows = tuple(book.shown("costs", _row_of, project.id) for project in projects)
     yield from _overviews(book, rows)
     yield Text(DATA, _rows_script(rows))
 
@@ -96,9 +96,13 @@ def _address(number: int) -> str:
     return _DOOR if number == 1 else f"costs/page/{number}.html"
 
 
+def _row_of(book: Notebook, name: str) -> CostLineShown:
+    return _row(book, book.workshop.projects[name])
+
+
 def _row(book: Notebook, project: Project) -> CostLineShown:
     sheet, price, figures = book.cost_sheets[project.id], book.prices[project.id], book.figures
-    makeable = book.makeable.get(project.id)
+    makeable = book.makeable(project)
     hour = _an_hour(book, project, sheet)
     share = figures.percent(sheet.share.share)
     return CostLineShown(

@@ -18,12 +18,12 @@ from maker_site.pages.workshop.catalogue import catalogue_pages
 from maker_site.pages.workshop.costs import cost_overview, cost_sheet_page
 from maker_site.pages.workshop.home import home_page
 from maker_site.pages.workshop.ladders import ladder_page
-from maker_site.pages.workshop.presses import press_pages
+from maker_site.pages.workshop.presses import press_list, press_page
 from maker_site.pages.workshop.project import project_page
 from maker_site.pages.workshop.proofs import proof_page
 from maker_site.pages.workshop.reading import writing_pages
 from maker_site.pages.workshop.search import search_pages
-from maker_site.pages.workshop.settings import settings_pages
+from maker_site.pages.workshop.settings import settings_index, substrate_pages, substrates
 from maker_site.pages.workshop.supplies import supplies_page
 from maker_site.pages.workshop.views import MenuPage, WorkshopFrame
 
@@ -60,11 +60,15 @@ def workshop_batches(book: Notebook) -> Iterator[Batch]:
         yield Batch(f"{PROJECT}{project.id}", partial(_of_project, book, project.id))
         yield Batch(f"costs/{project.id}", partial(_cost_sheet, book, project.id))
     yield Batch("costs", lambda: cost_overview(book))
-    yield Batch("settings", lambda: settings_pages(book))
+    yield Batch("settings", lambda: [settings_index(book)])
+    for substrate in substrates(book):
+        yield Batch(f"settings/{substrate}", partial(substrate_pages, book, substrate))
     yield Batch("blanks", lambda: blank_list(book))
     for blank in book.workshop.blanks.values():
         yield Batch(f"blanks/{blank.id}", partial(_of_blank, book, blank.id))
-    yield Batch("presses", lambda: press_pages(book))
+    yield Batch("presses", lambda: [press_list(book)])
+    for press in book.workshop.presses.values():
+        yield Batch(f"presses/{press.id}", partial(_of_press, book, press.id))
     yield Batch("supplies", lambda: [supplies_page(book)])
     yield Batch("writing", lambda: writing_pages(book))
     yield Batch("menu", lambda: _menu_pages(book))
@@ -91,6 +95,10 @@ def _of_project(book: Notebook, name: str) -> Iterator[Page]:
 
 def _cost_sheet(book: Notebook, name: str) -> Iterator[Page]:
     yield cost_sheet_page(book, book.workshop.projects[name])
+
+
+def _of_press(book: Notebook, name: str) -> Iterator[Page]:
+    yield press_page(book, book.workshop.presses[name])
 
 
 def _of_blank(book: Notebook, name: str) -> Iterator[Page]:

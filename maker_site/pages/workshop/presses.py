@@ -22,6 +22,7 @@ from maker_site.pages.workshop.views import (
 from maker_site.records import Press, Reading
 from maker_site.workings.calibration import cautions as reading_cautions
 from maker_site.workings.cautions import cautions
+from maker_site.workings.evidence import Evidence
 
 _SETTINGS = 60
 """Settings listed on a press's page: those used last."""
@@ -29,13 +30,21 @@ _SETTINGS = 60
 
 def press_pages(book: Notebook) -> Iterator[Page]:
     """Yield presses/index.html and a page for each press."""
-    presses = book.workshop.presses.values()
-    rows = PressList(tuple(_row(book, press) for press in presses))
-    yield Page("presses/index.html", "workshop/presses.html", say("Presses"), rows, door="presses/index.html")
-    for press in presses:
-        yield Page(
-            addresses.press(press.id), "workshop/press.html", press.name, _view(book, press), door="presses/index.html"
-        )
+    yield press_list(book)
+    for press in book.workshop.presses.values():
+        yield press_page(book, press)
+
+
+def press_list(book: Notebook) -> Page:
+    """Return presses/index.html."""
+    rows = PressList(tuple(_row(book, press) for press in book.workshop.presses.values()))
+    return Page("presses/index.html", "workshop/presses.html", say("Presses"), rows, door="presses/index.html")
+
+
+def press_page(book: Notebook, press: Press) -> Page:
+    """Return presses/ID.html."""
+    here = addresses.press(press.id)
+    return Page(here, "workshop/press.html", press.name, _view(book, press), door="presses/index.html")
 
 
 def _row(book: Notebook, press: Press) -> PressRow:
@@ -51,11 +60,7 @@ def _row(book: Notebook, press: Press) -> PressRow:
 
 
 def _view(book: Notebook, press: Press) -> PressPage:
-    last_here = sorted(
-        (each for each in book.evidence if each.setting.press == press.id),
-        key=lambda each: each.last_used,
-        reverse=True,
-    )
+    last_here = sorted(_settings_on(book, press), key=lambda each: each.last_used, reverse=True)
     return PressPage(
         press.id,
         press.name,
@@ -71,6 +76,12 @@ def _view(book: Notebook, press: Press) -> PressPage:
         hazards(cautions("", ptfe=True)),
         press.note,
     )
+
+
+def _settings_on(book: Notebook, press: Press) -> Iterator[Evidence]:
+    """Yield the settings pressed on one press; of other blanks than were pressed on it none is looked at."""
+    for blank in sorted({row.blank for row in book.pressings_by_press.get(press.id, ())}):
+        yield from (each for each in book.evidence_by_blank[blank] if each.setting.press == press.id)
 
 
 def _facts(book: Notebook, press: Press) -> Iterator[Fact]:

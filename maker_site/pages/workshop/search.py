@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 
 from maker_site.language import marked, say, spoken
@@ -17,7 +18,7 @@ from maker_site.pages.workshop.views import Search
 from maker_site.records.quantities import Duration, Temperature, plain
 from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.cautions import cautions
-from maker_site.workings.finding.rows import Row, rows
+from maker_site.workings.finding.rows import Row, rows_on
 from maker_site.workings.starting_point import percent_down, percent_up
 
 DATA = "search/data.js"
@@ -93,7 +94,8 @@ class _Data:
             [addresses.project(each.id), blanks[each.blank], self._all(each.title, each.id, *each.occasions)]
             for each in book.newest_first
         ]
-        settings = [self._setting(row, blanks, presses, projects) for row in rows(workshop, book.evidence, book.points)]
+        found = (each for blank in sorted(workshop.blanks) for each in book.shown("found", _found_on, blank))
+        settings = [self._setting(each, blanks, presses, projects) for each in sorted(found, key=_order)]
         return {
             "texts": list(self._texts),
             "also": self._also(),
@@ -126,8 +128,9 @@ class _Data:
         return [self._text(text) for text in dict.fromkeys(texts) if text]
 
     def _setting(
-        self, row: Row, blanks: Mapping[str, int], presses: Mapping[str, int], projects: Mapping[str, int]
+        self, found: _Found, blanks: Mapping[str, int], presses: Mapping[str, int], projects: Mapping[str, int]
     ) -> list[object]:
+        row = found.row
         facts, own = row.facts, row.evidence if row.facts["source"] == "own" else None
         dial, true = self._temperature(facts["dial_c"]), self._temperature(facts["temperature_c"])
         face = facts["face"]
@@ -137,30 +140,14 @@ class _Data:
             true if dial is None else dial,
             true,
             self._time(facts["time_s"]),
-            self._text(self._book.wording.pressure(row.pressure)),
+            self._text(found.pressure),
             self._text(self._said(str(face))) if face else None,
-            self._text(self._outcome(row)),
-            self._text(self._book.wording.day(row.evidence.last_used).words) if row.evidence else None,
+            self._text(found.outcome),
+            self._text(found.last_used),
             [projects[each] for each in (own.projects if own else ()) if each in projects],
             [self._text(self._said(defect)) for defect, _ in (own.defects if own else ())],
             int(own is not None),
         ]
-
-    def _outcome(self, row: Row) -> str:
-        """Return what came of a setting, or where the figures come from."""
-        each = row.evidence
-        if each is None:
-            return say(_SOURCES[str(row.facts["source"])])
-        wording = self._book.wording
-        parts = {
-            "counted": wording.good_of(each.good, each.pressed),
-            "low": wording.count(percent_down(each.interval.low)),
-            "high": wording.count(percent_up(each.interval.high)),
-        }
-        if row.like is None:
-            return say("{counted}, likely {low} to {high}\N{NO-BREAK SPACE}%", **parts)
-        blank = self._book.workshop.blanks[row.like].name
-        return say("{counted} on {blank}, likely {low} to {high}\N{NO-BREAK SPACE}%: test one", blank=blank, **parts)
 
     def _temperature(self, celsius: object) -> int | None:
         if not isinstance(celsius, int | float):
@@ -187,3 +174,48 @@ class _Data:
 
 def _both(both: Both) -> str:
     return f"{both.first}|{both.second}"
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """A setting that is found, with what is said of it."""
+
+    row: Row
+    pressure: str | None
+    outcome: str
+    last_used: str | None
+
+
+def _order(found: _Found) -> tuple[int, float, int, int, str]:
+    return found.row.order
+
+
+def _found_on(book: Notebook, name: str) -> tuple[_Found, ...]:
+    """Return what is found of one blank."""
+    blank, wording = book.workshop.blanks[name], book.wording
+    return tuple(
+        _Found(
+            row,
+            wording.pressure(row.pressure),
+            _outcome(book, row),
+            wording.day(row.evidence.last_used).words if row.evidence else None,
+        )
+        for row in rows_on(blank, book.workshop, book.evidence_by_blank.get(name, ()), book.points[name])
+    )
+
+
+def _outcome(book: Notebook, row: Row) -> str:
+    """Return what came of a setting, or where the figures come from."""
+    each = row.evidence
+    if each is None:
+        return say(_SOURCES[str(row.facts["source"])])
+    wording = book.wording
+    parts = {
+        "counted": wording.good_of(each.good, each.pressed),
+        "low": wording.count(percent_down(each.interval.low)),
+        "high": wording.count(percent_up(each.interval.high)),
+    }
+    if row.like is None:
+        return say("{counted}, likely {low} to {high}\N{NO-BREAK SPACE}%", **parts)
+    blank = book.workshop.blanks[row.like].name
+    return say("{counted} on {blank}, likely {low} to {high}\N{NO-BREAK SPACE}%: test one", blank=blank, **parts)

@@ -44,16 +44,35 @@ SETTINGS_A_PAGE = 20
 
 
 def settings_pages(book: Notebook) -> Iterator[Page]:
-    """Yield settings/index.html and a page for each substrate."""
-    by_substrate = grouped(book.workshop.blanks.values(), lambda blank: blank.substrate)
+    """Yield settings/index.html and the pages of each substrate."""
+    yield settings_index(book)
+    for substrate in substrates(book):
+        yield from substrate_pages(book, substrate)
+
+
+def substrates(book: Notebook) -> Sequence[str]:
+    """Return the substrates that have pages of their own; those of like addresses share the pages of the first."""
+    return list(_by_address(_by_substrate(book)))
+
+
+def substrate_pages(book: Notebook, substrate: str) -> Iterator[Page]:
+    """Yield the pages of a substrate, one of `substrates`."""
+    yield from _substrate_pages(book, substrate, _by_address(_by_substrate(book))[substrate])
+
+
+def _by_substrate(book: Notebook) -> Mapping[str, Sequence[Blank]]:
+    return grouped(book.workshop.blanks.values(), lambda blank: blank.substrate)
+
+
+def settings_index(book: Notebook) -> Page:
+    """Return settings/index.html."""
+    by_substrate = _by_substrate(book)
     rows = tuple(_row(book, substrate, blanks) for substrate, blanks in sorted(by_substrate.items()))
     general = hazards(cautions("", ptfe=True))
     index = SettingsIndex(rows, general)
-    yield Page(
+    return Page(
         "settings/index.html", "workshop/settings.html", say("Settings by material"), index, door="settings/index.html"
     )
-    for substrate, blanks in _by_address(by_substrate).items():
-        yield from _substrate_pages(book, substrate, blanks)
 
 
 def substrate_hazards(substrate: str) -> Hazards:
@@ -139,7 +158,7 @@ def _substrate_pages(book: Notebook, substrate: str, blanks: Sequence[Blank]) ->
         view = SubstratePage(
             say(substrate),
             swatch(substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
-            tuple(blank_entry(book, blank) for blank in on_page(ordered, place, BLANKS_A_PAGE)),
+            tuple(book.shown("settings", _entry_of, blank.id) for blank in on_page(ordered, place, BLANKS_A_PAGE)),
             len(ordered),
             place,
             settings_plot(book, groups, say(substrate)) if first else None,
@@ -148,6 +167,10 @@ def _substrate_pages(book: Notebook, substrate: str, blanks: Sequence[Blank]) ->
         )
         title = say("Settings for {material}", material=say(substrate))
         yield Page(here, "workshop/substrate.html", title, view, door="settings/index.html")
+
+
+def _entry_of(book: Notebook, name: str) -> BlankEntry:
+    return blank_entry(book, book.workshop.blanks[name])
 
 
 def blank_entry(book: Notebook, blank: Blank) -> BlankEntry:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -56,12 +56,26 @@ def rows(
     then own settings of which nothing came out good.
     """
     found = [_own(each, workshop) for each in groups]
-    found += [
-        _begin(blank, points[blank.id][0], workshop)
-        for blank in workshop.blanks.values()
-        if points[blank.id] and points[blank.id][0].source is not Source.OWN
-    ]
+    for blank in workshop.blanks.values():
+        found += _begun(blank, points[blank.id], workshop)
+    return in_order(found)
+
+
+def rows_on(
+    blank: Blank, workshop: Workshop, groups: Sequence[Evidence], points: Sequence[StartingPoint]
+) -> tuple[Row, ...]:
+    """Return the rows of one blank, of all that was pressed on it and where to begin; see `rows`."""
+    return (*(_own(each, workshop) for each in groups), *_begun(blank, points, workshop))
+
+
+def in_order(found: Iterable[Row]) -> tuple[Row, ...]:
+    """Return rows best supported first; those that are alike stay in the order they came."""
     return tuple(sorted(found, key=lambda row: row.order))
+
+
+def _begun(blank: Blank, points: Sequence[StartingPoint], workshop: Workshop) -> Iterator[Row]:
+    if points and points[0].source is not Source.OWN:
+        yield _begin(blank, points[0], workshop)
 
 
 def number(value: Fraction | None) -> int | float | None:

@@ -10,7 +10,7 @@ from maker_site.workings.money.landed import Landed, landed
 from maker_site.workings.money.line import CostLine
 from maker_site.workings.money.power import kilowatt_hours
 from maker_site.workings.money.pricing import Price, Terms, price_for, price_of, rounded_up, terms_of
-from maker_site.workings.money.shelf import Gift, Makeable, can_make, gifts_under
+from maker_site.workings.money.shelf import Gift, Makeable, can_make, gifts_under, makeable_of
 from maker_site.workings.money.stock import LotStock, Stock, all_stock, running_low, stock_of
 from maker_site.workings.money.transfer_size import TransferSize, transfer_size
 from maker_site.workings.money.words import Figures, decimal_of, digits_of, minor_unit, money, rounded
@@ -47,6 +47,7 @@ __all__ = [
     "ink_ml",
     "kilowatt_hours",
     "landed",
+    "makeable_of",
     "minor_unit",
     "money",
     "parts_of",

@@ -8,7 +8,7 @@ from decimal import Decimal
 from fractions import Fraction
 from math import floor
 
-from maker_site.records import Workshop
+from maker_site.records import Project, Workshop
 from maker_site.workings.money.pricing import Price
 from maker_site.workings.money.stock import Stock
 from maker_site.workings.money.yields import Yield
@@ -39,14 +39,17 @@ def can_make(workshop: Workshop, stock: Mapping[str, Stock], yields: Mapping[str
 
     Blanks are counted, other supplies are not. A blank of unknown stock makes nothing; `yields` are by project.
     """
-    found = []
-    for project in workshop.projects.values():
-        left = max(stock[project.blank].left or 0, 0)
-        if left < project.pieces:
-            continue
-        share = yields[project.id].share if project.id in yields else Fraction(1)
-        found.append(Makeable(project.id, left // project.pieces, floor(left * share) // project.pieces))
-    return tuple(found)
+    found = (makeable_of(each, stock[each.blank], yields.get(each.id)) for each in workshop.projects.values())
+    return tuple(each for each in found if each)
+
+
+def makeable_of(project: Project, stock: Stock, good: Yield | None) -> Makeable | None:
+    """Return how many of one project can be made now; None where not one. See `can_make`."""
+    left = max(stock.left or 0, 0)
+    if left < project.pieces:
+        return None
+    share = good.share if good else Fraction(1)
+    return Makeable(project.id, left // project.pieces, floor(left * share) // project.pieces)
 
 
 def gifts_under(limit: Decimal, makeable: tuple[Makeable, ...], prices: Mapping[str, Price]) -> tuple[Gift, ...]:
