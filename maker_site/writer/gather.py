@@ -7,12 +7,14 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextvars import copy_context
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
 from maker_site.media import PictureProblem, PictureSet, plan, probe, sound
-from maker_site.records import Problem, Workshop
+from maker_site.records import Problem, Project, Workshop
 from maker_site.records.pictures_in_text import pictures_in_text
+from maker_site.records.remembered import Forgetful, Remembered
 
 T = TypeVar("T")
 G = TypeVar("G")
@@ -26,18 +28,15 @@ class Gathered:
     problems: tuple[Problem, ...]
 
 
-def picture_paths(workshop: Workshop) -> tuple[str, ...]:
+def picture_paths(workshop: Workshop, remembered: Remembered | None = None) -> tuple[str, ...]:
     """Return the path of every photo that a page may show, from the content folder, sorted."""
-    return tuple(sorted(set(_paths(workshop))))
+    return tuple(sorted(set(_paths(workshop, remembered or Forgetful()))))
 
 
-def _paths(workshop: Workshop) -> Iterator[str]:
+def _paths(workshop: Workshop, remembered: Remembered) -> Iterator[str]:
     for project in workshop.projects.values():
-        home = f"projects/{project.id}"
-        yield from (f"{home}/{photo.file}" for photo in project.photos)
-        yield from (f"{home}/{file}" for file in project.folder_photos)
-        if project.tutorial:
-            yield from _inside(workshop.root, home, project.tutorial)
+        read = partial(_of_project, workshop.root, project)
+        yield from remembered.unit(f"projects/{project.id}", project, [], read, use="pictures")
     for pressing in workshop.pressings:
         if pressing.project and pressing.photo:
             yield f"projects/{pressing.project}/{pressing.photo}"
@@ -45,6 +44,13 @@ def _paths(workshop: Workshop) -> Iterator[str]:
         yield from (f"blanks/{blank.id}/{name}" for name in blank.folder_pictures)
     for article in workshop.articles.values():
         yield from _inside(workshop.root, "articles", article.text)
+
+
+def _of_project(root: Path, project: Project) -> tuple[str, ...]:
+    home = f"projects/{project.id}"
+    named = [photo.file for photo in project.photos]
+    shown = _inside(root, home, project.tutorial) if project.tutorial else ()
+    return (*(f"{home}/{file}" for file in (*named, *project.folder_photos)), *shown)
 
 
 def _inside(root: Path, home: str, text: str) -> Iterator[str]:

@@ -16,7 +16,6 @@ from maker_site.language import speaking
 from maker_site.media import make as make_pictures
 from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
-from maker_site.pages.menu import menu
 from maker_site.pages.notebook import Notebook, noted
 from maker_site.pages.noting import Noted
 from maker_site.pages.public.order import Order
@@ -31,7 +30,7 @@ from maker_site.writer.gather_artwork import gather_artwork
 from maker_site.writer.known_coverage import keep_coverage, known_coverage
 from maker_site.writer.known_papers import keep_papers, known_papers
 from maker_site.writer.memory import Memory
-from maker_site.writer.papers import write_papers
+from maker_site.writer.papers import menu_wanted, write_papers
 from maker_site.writer.printing import FONTS
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.sameness import contents, program
@@ -86,6 +85,7 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
         site.trust(memory.stamps if memory.is_told else None)
         leaves = memory.settle(book, order.kinds)
         papers = known_papers(out)
+        papers_before = dict(papers)
         base = digest_of(book.workshop.shop, book.workshop.about, contents([*used.folders, content / FONTS]), program())
         copies = (
             Copy("workshop", workshop_frame(book), tuple(workshop_batches(book))),
@@ -97,12 +97,13 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
             pages.write(copy, renderer, base)
         _write_pictures(site, book, pages.pictures, told)
         write_signs(site, book, pages.signs, told)
-        shown = memory.sum("menu", None, partial(menu, book, lambda _: None))
-        said = write_papers(site, book, used, pages.cards, shown, papers, told, pages.cards_as_before)
+        of_menu = memory.sum("menu paper", None, partial(menu_wanted, book))
+        said = write_papers(site, book, used, pages.cards, of_menu, papers, told, pages.cards_as_before)
         in_use = {each.digest for each in book.artwork.values()}
         keep_coverage(out, {digest: share for digest, share in known.items() if digest in in_use})
         changes = site.commit()
-        keep_papers(out, papers)
+        if papers != papers_before:
+            keep_papers(out, papers)
         pictures = sum(len(names) for names in pages.pictures.values())
         made = Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered), tuple(pages.built))
         memory.end(site.stamps)
@@ -130,7 +131,7 @@ def read_notebook(
     workshop = findings.workshop
     if workshop is None:
         return None, findings.problems
-    looked = gather(content, picture_paths(workshop), wholly=wholly)
+    looked = gather(content, picture_paths(workshop, memory.remembered if memory else None), wholly=wholly)
     artwork = gather_artwork(workshop, {} if known is None else known, decode=decode, wholly=wholly)
     pictures = Noted("picture", {**artwork.pictures, **looked.pictures})
     coverage, files = Noted("artwork", artwork.coverage), Noted("artwork", artwork.files)

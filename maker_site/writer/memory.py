@@ -59,13 +59,14 @@ class Memory:
     def hand_over(self, book: Notebook) -> None:
         """Give a new notebook what the last one worked out and nothing that has changed has to do with."""
         before, self._book = self._book, book
-        kinds, self._kinds = self._kinds, kinds_of(book)
         if before is None or before.workshop.shop != book.workshop.shop:
-            self._changed, self._leaves, self._sums = None, None, {}
+            self._changed, self._leaves, self._sums, self._kinds = None, None, {}, kinds_of(book)
             return
         with unnoted():
             book.take_rows_over(before)
-            changed = _differences(kinds, self._kinds)
+            now = kinds_of(book)
+            changed = _differences(self._kinds, now)
+            self._kinds = {**self._kinds, **now}
             if before.workshop.pressings != book.workshop.pressings:
                 changed.add(("rows", None))
             self._add(book.take_over(before, frozenset(changed)))

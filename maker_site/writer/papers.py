@@ -6,7 +6,7 @@ import hashlib
 import json
 import tempfile
 import threading
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from importlib.metadata import version
@@ -15,8 +15,8 @@ from typing import Final
 
 from maker_site.language import say
 from maker_site.pages import addresses
+from maker_site.pages.menu import menu
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.parts import Menu
 from maker_site.pages.workshop.views import CardPage
 from maker_site.paper.card import card_document
 from maker_site.paper.menu import menu_document
@@ -37,7 +37,7 @@ _FORM: Final = 1
 
 
 @dataclass(frozen=True, slots=True)
-class _Wanted:
+class Wanted:
     """One paper of the site."""
 
     copies: tuple[str, ...]
@@ -54,7 +54,7 @@ def write_papers(
     book: Notebook,
     used: Theme,
     cards: Mapping[str, CardPage],
-    shown: Menu,
+    of_menu: Sequence[Wanted],
     known: dict[str, KnownPaper],
     told: Callable[[str, int, int], None],
     as_before: Iterable[str] = (),
@@ -71,8 +71,8 @@ def write_papers(
         known[address] = before[address]
         site.keep(f"workshop/{address}")
     common = _common_inputs(used, book.workshop.root / FONTS)
-    wanted = {each.address: each for each in _wanted(book, cards, shown)}
-    missing: dict[str, _Wanted] = {}
+    wanted = {each.address: each for each in (*_cards(book, cards), *of_menu)}
+    missing: dict[str, Wanted] = {}
     for each in wanted.values():
         inputs = _inputs(common, each.document)
         paper = before.get(each.address)
@@ -100,25 +100,30 @@ def write_papers(
     )
 
 
-def _wanted(book: Notebook, cards: Mapping[str, CardPage], shown: Menu) -> Iterator[_Wanted]:
+def _cards(book: Notebook, cards: Mapping[str, CardPage]) -> Iterator[Wanted]:
     language = language_of(book)
     sheet = sheet_size(_CARD_PAPER)
     for project, view in cards.items():
         title = say("Press card: {title}", title=view.title)
         document = card_document([card_of(view)], sheet, title, language)
-        yield _Wanted(("workshop",), addresses.card_paper(project), f"projects/{project}/project.yaml", document, {})
+        yield Wanted(("workshop",), addresses.card_paper(project), f"projects/{project}/project.yaml", document, {})
+
+
+def menu_wanted(book: Notebook) -> tuple[Wanted, ...]:
+    """Return the menu as a paper; nothing where there is nothing on it."""
+    shown, language = menu(book, lambda _: None), language_of(book)
     if not shown.sections:
-        return
+        return ()
     shop = book.workshop.shop
     photos = menu_pictures(book, shown)
     sheet = sheet_of(shop.paper) if shop.paper else sheet_size(_MENU_PAPER)
     names = {name: Path(name) for name in photos}
     title = say("{shop}: menu", shop=shop.name)
     document = menu_document(menu_card_of(book, shown), sheet, 0, title, language, names)
-    yield _Wanted(("workshop", "public"), addresses.MENU_PAPER, "shop.yaml", document, photos)
+    return (Wanted(("workshop", "public"), addresses.MENU_PAPER, "shop.yaml", document, photos),)
 
 
-def _set(site: SiteFolder, book: Notebook, setting: Typesetter, wanted: _Wanted) -> str:
+def _set(site: SiteFolder, book: Notebook, setting: Typesetter, wanted: Wanted) -> str:
     """Set a paper and put it into each of its copies; return the characters that no font has."""
     document = wanted.document
     with tempfile.TemporaryDirectory() as folder:
