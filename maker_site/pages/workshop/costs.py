@@ -46,6 +46,8 @@ MAKEABLE_AT_FIRST = 60
 QUANTITIES = (1, 2, 5, 10, 25)
 _DOOR = "costs/index.html"
 _SECONDS_PER_HOUR = 3600
+_PLACES = 4
+"""Decimals of a figure that is only sorted by; no currency has more than three."""
 
 
 def cost_pages(book: Notebook) -> Iterator[Page | Text]:
@@ -143,13 +145,19 @@ def _rows_script(rows: Iterable[CostLineShown]) -> str:
     found = [
         [
             *(row.project.text, row.project.address, row.sheet.address),
-            *(row.cost, row.cost_figure, row.price, row.price_figure, row.left, row.left_figure),
-            *(row.margin, row.margin_figure, row.an_hour, row.an_hour_figure, row.good, row.good_figure),
-            *(row.stock, row.items, row.likely, int(row.loses), row.paid_figure),
+            *(row.cost, _rounded(row.cost_figure), row.price, _rounded(row.price_figure)),
+            *(row.left, _rounded(row.left_figure), row.margin, _rounded(row.margin_figure)),
+            *(row.an_hour, _rounded(row.an_hour_figure), row.good, _rounded(row.good_figure)),
+            *(row.stock, row.items, row.likely, int(row.loses), _rounded(row.paid_figure)),
         ]
         for row in rows
     ]
     return f"window.costRows = {json.dumps(found, ensure_ascii=False, separators=(',', ':'))};\n"
+
+
+def _rounded(figure: float | None) -> float | None:
+    """Return a figure to sort by, finely enough for any currency and no longer than that."""
+    return None if figure is None else round(figure, _PLACES)
 
 
 def cost_sheet_page(book: Notebook, project: Project) -> Page:
