@@ -10,6 +10,7 @@ from __future__ import annotations
 import argparse
 import io
 from collections.abc import Iterator, Sequence
+from functools import cache
 from pathlib import Path
 from typing import Final
 
@@ -36,14 +37,23 @@ _AS_NO_DATE: Final = ("POT-Creation-Date", "PO-Revision-Date")
 def gathered() -> Catalog:
     """Return every sentence that the site says, without translations."""
     found = Catalog(project=DOMAIN, charset="utf-8")
-    for folder in _FOLDERS:
-        for path, _, message, comments, context in extract_from_dir(
-            ROOT / folder, _METHODS, _OPTIONS, KEYWORDS, _TRANSLATORS, strip_comment_tags=True
-        ):
-            found.add(message, None, [(f"{folder}/{path}", 0)], auto_comments=comments, context=context)
+    for file, message, comments, context in _extracted():
+        found.add(message, None, [(file, 0)], auto_comments=list(comments), context=context)
     for message in found:
         message.flags.discard("python-format")  # “90 % of” is no such thing
     return found
+
+
+@cache
+def _extracted() -> tuple[tuple[str, str | tuple[str, ...], tuple[str, ...], str | None], ...]:
+    """Return file, sentence, comments and context of each, once a process: to read all sources takes time."""
+    return tuple(
+        (f"{folder}/{path}", message, tuple(comments), context)
+        for folder in _FOLDERS
+        for path, _, message, comments, context in extract_from_dir(
+            ROOT / folder, _METHODS, _OPTIONS, KEYWORDS, _TRANSLATORS, strip_comment_tags=True
+        )
+    )
 
 
 def catalogue_of(tag: str) -> Catalog:

@@ -20,7 +20,7 @@ from maker_site.records import words
 from maker_site.writer.making import read_notebook
 from maker_site.writer.printing import card_of, menu_card_of
 from maker_site.writer.rendering import Renderer
-from maker_site.writer.themes import theme
+from maker_site.writer.themes import shipped, theme
 from tests.catalogues import gathered
 from tests.conftest import CONTENT
 from tests.language.pseudo import (
@@ -34,6 +34,7 @@ from tests.language.pseudo import (
     written_by_hand,
 )
 
+THEME = shipped() / "print-room"
 SYMBOLS = frozenset(pairs_of("RGB CMYK PDF PNG JPEG TIFF SVG QR PTFE bar psi kPa min ppi sRGB maker-site find check"))
 """Units, formats and names of things that are the same everywhere."""
 
@@ -107,3 +108,23 @@ def test_sentences_are_whole(book: Notebook, pages: list[tuple[Page, str]]) -> N
     """A message neither begins nor ends with a space: it would be half of a sentence."""
     glued = [each.id for each in gathered() if each.id and re.search(r"^\s|\s$", str(each.id))]
     assert set(glued) <= {", ", "; "}
+
+
+SENTENCE = re.compile(r"""["'`>\[] ?([A-Z][a-z]+ [a-z]+|[A-Z][a-z]+ (?:[a-z]+ )*\$\{|[a-z]+ [a-z]+ [a-z]+\b)""")
+"""How a text that is there to be read looks between quotes, or in Typst's brackets."""
+TOLD = ("panic(", "serif")
+"""What the command line tells, in English; names of fonts."""
+
+
+@pytest.mark.parametrize(
+    "line", ['x = "Nothing found.";', "`Sorted by ${name}`", "' shown of all '", "#text[Stack from below]"]
+)
+def test_a_sentence_in_a_script_or_on_paper_is_found(line: str) -> None:
+    assert SENTENCE.search(line)
+
+
+@pytest.mark.parametrize("name", sorted(path.name for path in THEME.rglob("*") if path.suffix in {".js", ".typ"}))
+def test_scripts_and_papers_are_handed_their_words(name: str) -> None:
+    (path,) = THEME.rglob(name)
+    lines = [re.sub(r"^\s*//.*|\s//\s.*", "", line) for line in path.read_text("utf-8").splitlines()]
+    assert [line for line in lines if SENTENCE.search(line) and not any(each in line for each in TOLD)] == []

@@ -201,7 +201,7 @@
     put("tried-words", words);
     if (changed) {
       const [priceWords, left] = ["tried-price", "tried-left"].map((id) => part(id).textContent);
-      tell(say(price ? "told with price" : "told", { cost: costWords, price: priceWords, left, words }));
+      tell(say(price ? "told priced" : "told", { cost: costWords, price: priceWords, left, words }));
     }
   };
 
