@@ -39,8 +39,6 @@ def gathered() -> Catalog:
     found = Catalog(project=DOMAIN, charset="utf-8")
     for file, message, comments, context in _extracted():
         found.add(message, None, [(file, 0)], auto_comments=list(comments), context=context)
-    for message in found:
-        message.flags.discard("python-format")  # “90 % of” is no such thing
     return found
 
 
@@ -83,6 +81,7 @@ def po_text(catalogue: Catalog) -> bytes:
     catalogue.header_comment = f"# {name}: what the site says itself."
     for message in catalogue:
         message.locations = sorted(set(message.locations))
+        message.flags.discard("python-format")  # “90 % of” is no such thing
     out = io.BytesIO()
     write_po(out, catalogue, width=0, sort_by_file=True, include_lineno=False, ignore_obsolete=True)
     lines = out.getvalue().decode().splitlines(keepends=True)
