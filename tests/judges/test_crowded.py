@@ -21,7 +21,7 @@ from .layout import sideways
 from .nu import remarks
 from .visits import PHONE, visit
 
-BATCHES = ("settings", "blanks", "blanks/b-000", "writing", "menu", "catalogue")
+BATCHES = ("settings/slate", "blanks", "blanks/b-000", "writing", "menu", "catalogue")
 PAGES = (
     "workshop/settings/slate/2.html",
     "workshop/blanks/b-000.html",
@@ -46,6 +46,7 @@ def crowded_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     built = (page for batch in workshop_batches(book) if batch.name in BATCHES for page in batch.build())
     write(out / "workshop", Renderer(theme("print-room", out), workshop_frame(book)), built)
     write(out / "public", Renderer(theme("print-room", out), public_frame(book)), public_pages(book))
+    assert [page for page in PAGES if not (out / page).is_file()] == []
     return out
 
 
