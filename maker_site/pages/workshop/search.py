@@ -77,6 +77,9 @@ class _Data:
         blanks = {blank.id: number for number, blank in enumerate(workshop.blanks.values())}
         presses = {press.id: number for number, press in enumerate(workshop.presses.values())}
         projects = {project.id: number for number, project in enumerate(book.newest_first)}
+        # What settings say is said most often: its texts come first, so that their numbers are short.
+        found = (each for blank in sorted(workshop.blanks) for each in book.shown("found", _found_on, blank))
+        settings = [self._setting(each, blanks, presses, projects) for each in sorted(found, key=_order)]
         of_blanks = [
             [
                 addresses.blank(each.id),
@@ -94,8 +97,6 @@ class _Data:
             [addresses.project(each.id), blanks[each.blank], self._all(each.title, each.id, *each.occasions)]
             for each in book.newest_first
         ]
-        found = (each for blank in sorted(workshop.blanks) for each in book.shown("found", _found_on, blank))
-        settings = [self._setting(each, blanks, presses, projects) for each in sorted(found, key=_order)]
         return {
             "texts": list(self._texts),
             "also": self._also(),
