@@ -93,7 +93,7 @@
     at(".piece-made").textContent = text("made", index);
     const card = at(".piece-more a");
     card.href = press;
-    card.setAttribute("aria-label", say("card", { title }));
+    card.setAttribute("aria-label", say("card", { what: card.textContent, title }));
     return item;
   };
 

@@ -33,7 +33,7 @@
     project.textContent = row[AT.project];
     project.href = root + row[AT.page];
     sheet.href = root + row[AT.sheet];
-    sheet.setAttribute("aria-label", say("sheet", { title: row[AT.project] }));
+    sheet.setAttribute("aria-label", say("sheet", { what: sheet.textContent, title: row[AT.project] }));
     const shown = [
       ...[row[AT.cost], row[AT.price] ?? say("no price"), row[AT.left] ?? "", row[AT.margin] ?? "", row[AT.hour] ?? say("not known")],
       ...[row[AT.good], row[AT.stock] === null ? say("not counted") : figure(row[AT.stock])],
