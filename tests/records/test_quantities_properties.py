@@ -157,10 +157,10 @@ def test_any_text_is_read_or_refused(name, text):
     assert sentence_of(name, text) != ""
 
 
-@pytest.mark.parametrize("name", PARSERS)
 @pytest.mark.parametrize("awkward", AWKWARD_TEXTS)
-def test_awkward_texts_are_answered_at_once(name, awkward):
-    started = time.process_time()
-    sentence = sentence_of(name, AWKWARD_TEXTS[awkward]) or ""
-    assert time.process_time() - started < 1
-    assert len(sentence) < 1000
+def test_awkward_texts_are_answered_at_once(awkward):
+    for name in PARSERS:
+        started = time.process_time()
+        sentence = sentence_of(name, AWKWARD_TEXTS[awkward]) or ""
+        assert time.process_time() - started < 1, name
+        assert len(sentence) < 1000, name
