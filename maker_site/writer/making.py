@@ -24,20 +24,22 @@ from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.records import Problem, load
 from maker_site.records.remembered import digest_of
 from maker_site.workings.review import review
-from maker_site.writer.copies import Copy, Pages
+from maker_site.writer.copies import Builder, Copy, Pages, base_of, put_assets
+from maker_site.writer.crew import cores, crew
 from maker_site.writer.gather import gather, picture_paths, side_by_side
 from maker_site.writer.gather_artwork import gather_artwork
 from maker_site.writer.known_coverage import keep_coverage, known_coverage
 from maker_site.writer.known_papers import keep_papers, known_papers
 from maker_site.writer.memory import Memory
-from maker_site.writer.papers import menu_wanted, write_papers
+from maker_site.writer.papers import Papers, menu_paper
 from maker_site.writer.printing import FONTS
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.sameness import contents, program
 from maker_site.writer.signs import write_signs
 from maker_site.writer.site_folder import Changes, SiteFolder
-from maker_site.writer.themes import theme
+from maker_site.writer.themes import Theme, theme
 from maker_site.writer.unchanged import keep_made, look_before
+from maker_site.writer.workers import FEWEST, Setters, Work, build_here, build_side_by_side, menu_here, setting_papers
 
 Told = Callable[[str, int, int], None]
 """Told of progress: what is being done, how much of it is done, of how much."""
@@ -65,16 +67,32 @@ def find_problems(content: Path, today: date) -> tuple[Problem, ...]:
     return read_notebook(content, today, wholly=True)[1]
 
 
-def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told, memory: Memory | None = None) -> Made:
+def make_site(
+    content: Path,
+    out: Path,
+    theme_name: str,
+    today: date,
+    told: Told,
+    memory: Memory | None = None,
+    workers: int | None = None,
+) -> Made:
     """Make both copies into `out`; raises SiteFolderProblem, ThemeProblem or TemplateProblem where it can't.
 
     Pages that show nothing that has changed since the last make are left as they are. `memory` is for who makes again
-    and again: what one make understood and worked out, the next takes over.
+    and again: what one make understood and worked out, the next takes over. `workers` are the processes that build
+    where there is much to do, as many as there are cores unless it says another number; none builds in this one.
     """
     told("Reading records", 0, 0)
-    again, memory = memory is not None, memory or Memory()
-    kept = memory.begin(out)
     used = theme(theme_name, content)
+    with crew(cores() if workers is None else workers, partial(setting_papers, used, content)) as setters:
+        return _make(content, out, used, today, told, memory, setters)
+
+
+def _make(
+    content: Path, out: Path, used: Theme, today: date, told: Told, memory: Memory | None, setters: Setters | None
+) -> Made:
+    again, memory = memory is not None, memory or Memory(for_more=False)
+    kept = memory.begin(out)
     seen = None if again else look_before(content, used, today)
     known = known_coverage(out)
     book, problems = read_notebook(content, today, known=known, decode=True, memory=memory)
@@ -84,28 +102,40 @@ def make_site(content: Path, out: Path, theme_name: str, today: date, told: Told
         order = Order(book)
         site.trust(memory.stamps if memory.is_told else None)
         leaves = memory.settle(book, order.kinds)
-        papers = known_papers(out)
-        papers_before = dict(papers)
+        of_papers = known_papers(out)
+        papers_before = dict(of_papers)
+        papers = Papers(site, book, used, of_papers, told)
         base = digest_of(book.workshop.shop, book.workshop.about, contents([*used.folders, content / FONTS]), program())
         copies = (
             Copy("workshop", workshop_frame(book), tuple(workshop_batches(book))),
             Copy("public", public_frame(book), tuple(public_batches(book, order)), public_gatherings(book)),
         )
-        pages = Pages(site, kept, leaves, papers, told, memory)
-        for copy in copies:
-            renderer = memory.sum(f"renderer {copy.name}", (base, copy.frame), partial(Renderer, used, copy.frame))
-            pages.write(copy, renderer, base)
+        pages = Pages(site, kept, leaves, papers, memory)
+        work = Work(site, book, pages, papers, Builder(site, kept, papers), told)
+        printed = [
+            (copy, memory.sum(f"renderer {copy.name}", (base, copy.frame), partial(Renderer, used, copy.frame)))
+            for copy in copies
+        ]
+        jobs = [job for copy, by in printed for job in pages.to_build(copy, by, base_of(copy, base))]
+        if setters is not None and len(jobs) >= FEWEST:
+            build_side_by_side(work, jobs, setters)
+        else:
+            build_here(work, jobs)
+            menu_here(work, memory.sum("menu paper", None, partial(menu_paper, book)))
+        for copy, by in printed:
+            build_here(work, list(pages.gathered(copy, by, base_of(copy, base))))
+            put_assets(site, copy, by)
         _write_pictures(site, book, pages.pictures, told)
-        write_signs(site, book, pages.signs, told)
-        of_menu = memory.sum("menu paper", None, partial(menu_wanted, book))
-        said = write_papers(site, book, used, pages.cards, of_menu, papers, told, pages.cards_as_before)
+        write_signs(site, book, pages.signs.values(), told)
+        said = papers.cautions()
         in_use = {each.digest for each in book.artwork.values()}
         keep_coverage(out, {digest: share for digest, share in known.items() if digest in in_use})
         changes = site.commit()
-        if papers != papers_before:
-            keep_papers(out, papers)
+        if of_papers != papers_before:
+            keep_papers(out, of_papers)
         pictures = sum(len(names) for names in pages.pictures.values())
-        made = Made((*problems, *said), changes, pages.count, pictures, tuple(pages.rendered), tuple(pages.built))
+        rendered, built = tuple(sorted(pages.rendered)), tuple(sorted(pages.built))
+        made = Made((*problems, *said), changes, pages.count, pictures, rendered, built)
         memory.end(site.stamps)
         if seen is not None:
             keep_made(kept, seen, content, out, used, made)

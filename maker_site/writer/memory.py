@@ -20,7 +20,9 @@ _ABSENT = object()
 class Memory:
     """Kept from make to make by who makes again and again. One that is new remembers nothing."""
 
-    def __init__(self) -> None:
+    def __init__(self, *, for_more: bool = True) -> None:
+        """For one make alone unless `for_more`: then what only the next one has use for is not held."""
+        self._is_for_more = for_more
         self.remembered = Remembered()
         self.stamps: Mapping[str, str] | None = None
         """The site as the last make left it."""
@@ -86,6 +88,11 @@ class Memory:
             self._leaves.turn(book, self._changed)
         self._leaves.also(more)
         return self._leaves
+
+    def note_batch(self, name: str, came_to: tuple[str, frozenset[Read], dict[str, Any]]) -> None:
+        """Note what a batch of pages came to, for the next make; who makes once has no next."""
+        if self._is_for_more:
+            self.batches[name] = came_to
 
     def is_as_before(self, reads: Iterable[Read]) -> bool:
         """Tell whether nothing of what was looked at has changed since the last make that came to its end."""

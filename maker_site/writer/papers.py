@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import hashlib
 import json
-import tempfile
 import threading
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections import deque
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.metadata import version
+from operator import itemgetter
 from pathlib import Path
-from typing import Final
+from typing import Final, NamedTuple
 
 from maker_site.language import say
 from maker_site.pages import addresses
@@ -30,6 +31,8 @@ from maker_site.writer.rendering import TemplateProblem
 from maker_site.writer.site_folder import SiteFolder
 from maker_site.writer.themes import Theme
 
+Told = Callable[[str, int, int], None]
+"""Told of progress: what is being done, how much of it is done, of how much."""
 _CARD_PAPER: Final = "A6"
 _MENU_PAPER: Final = "A4"
 _FORM: Final = 1
@@ -44,98 +47,149 @@ class Wanted:
     address: str
     about: str
     """The record that its words come from."""
+    inputs: str
+    """A hash of all that it is made of."""
+    document: Document | None
+    """None where the paper that is there was made of the same."""
+
+
+class MenuPaper(NamedTuple):
+    """The menu before its pictures are made."""
+
     document: Document
     photos: Mapping[str, str]
     """Paths of its pictures from the content folder by name, whose content hash the names carry."""
 
 
-def write_papers(
-    site: SiteFolder,
-    book: Notebook,
-    used: Theme,
-    cards: Mapping[str, CardPage],
-    of_menu: Sequence[Wanted],
-    known: dict[str, KnownPaper],
-    told: Callable[[str, int, int], None],
-    as_before: Iterable[str] = (),
-) -> tuple[Problem, ...]:
-    """Put every paper, keep those that are as they would be made, and return a caution for what no font has.
+class SetPaper(NamedTuple):
+    """A paper that was set, or what is wrong with its template."""
 
-    `known` is what earlier papers were made of, by address, and becomes that of these. `as_before` are projects whose
-    cards show what they showed, so that `cards` need not hold them. Raises `TemplateProblem`.
-    """
-    before = dict(known)
-    known.clear()
-    about = {addresses.card_paper(project): f"projects/{project}/project.yaml" for project in as_before}
-    for address in about:
-        known[address] = before[address]
-        site.keep(f"workshop/{address}")
-    common = _common_inputs(used, book.workshop.root / FONTS)
-    wanted = {each.address: each for each in (*_cards(book, cards), *of_menu)}
-    missing: dict[str, Wanted] = {}
-    for each in wanted.values():
-        inputs = _inputs(common, each.document)
-        paper = before.get(each.address)
-        places = [f"{copy}/{each.address}" for copy in each.copies]
-        if paper and paper.inputs == inputs and all(site.has(place) for place in places):
-            for place in places:
-                site.keep(place)
-            known[each.address] = paper
-        else:
-            missing[each.address] = each
-            known[each.address] = KnownPaper(inputs, "")
-    with _setters(used, book.workshop.root) as setter_here:
-
-        def work(address: str) -> tuple[str, str]:
-            return address, _set(site, book, setter_here(), missing[address])
-
-        for done, (address, characters) in enumerate(side_by_side(work, sorted(missing)), 1):
-            known[address] = KnownPaper(known[address].inputs, characters)
-            told("Setting papers", done, len(missing))
-    about |= {address: each.about for address, each in wanted.items()}
-    return tuple(
-        Problem(about[address], 0, "", f"on paper {missing_words(paper.missing)}", Severity.CAUTION)
-        for address, paper in known.items()
-        if paper.missing
-    )
+    address: str
+    pdf: bytes
+    missing: str
+    problem: str | None = None
 
 
-def _cards(book: Notebook, cards: Mapping[str, CardPage]) -> Iterator[Wanted]:
-    language = language_of(book)
-    sheet = sheet_size(_CARD_PAPER)
-    for project, view in cards.items():
+class Papers:
+    """The papers of one make: those that are as they would be made stay, the others are set."""
+
+    def __init__(self, site: SiteFolder, book: Notebook, used: Theme, known: dict[str, KnownPaper], told: Told) -> None:
+        """`known` is what earlier papers were made of, by address, and becomes that of these."""
+        self._site, self._book, self._used, self._told = site, book, used, told
+        self._before, self._known = dict(known), known
+        known.clear()
+        self._common = _common_inputs(used, book.workshop.root / FONTS)
+        self._about: dict[str, str] = {}
+        self._copies: dict[str, tuple[str, ...]] = {}
+        self._to_set: deque[tuple[str, Document]] = deque()
+        self._asked = self._done = 0
+
+    def keeps_card(self, project: str) -> bool:
+        """Tell whether a project's card, where it shows what it showed, need not be set again."""
+        address = addresses.card_paper(project)
+        return address in self._before and self._site.has(f"workshop/{address}")
+
+    def keep_card(self, project: str) -> None:
+        """Leave a project's card as it is."""
+        address = addresses.card_paper(project)
+        self.add(Wanted(("workshop",), address, _record(project), self._before[address].inputs, None))
+
+    def card(self, view: CardPage) -> Wanted:
+        """Return a project's card; nothing is noted yet."""
         title = say("Press card: {title}", title=view.title)
-        document = card_document([card_of(view)], sheet, title, language)
-        yield Wanted(("workshop",), addresses.card_paper(project), f"projects/{project}/project.yaml", document, {})
+        document = card_document([card_of(view)], sheet_size(_CARD_PAPER), title, language_of(self._book))
+        return self._wanted(("workshop",), addresses.card_paper(view.id), _record(view.id), document)
+
+    def menu(self, of_menu: MenuPaper, folder: Path) -> Wanted:
+        """Return the menu, with its pictures made in a folder where it has to be set; nothing is noted yet."""
+        wanted = self._wanted(("workshop", "public"), addresses.MENU_PAPER, "shop.yaml", of_menu.document)
+        if wanted.document is None:
+            return wanted
+        pictures = sorted(of_menu.photos.items())
+        files = {name: make_picture(self._book, name, path, folder) for name, path in pictures}
+        return replace(wanted, document=replace(wanted.document, files=files))
+
+    def add(self, wanted: Wanted) -> None:
+        """Note a paper: it is kept, or stands ready to be set."""
+        self._about[wanted.address] = wanted.about
+        self._copies[wanted.address] = wanted.copies
+        if wanted.document is None:
+            self._known[wanted.address] = self._before[wanted.address]
+            for place in _places(wanted):
+                self._site.keep(place)
+        else:
+            self._known[wanted.address] = KnownPaper(wanted.inputs, "")
+            self._to_set.append((wanted.address, wanted.document))
+            self._asked += 1
+
+    def next_to_set(self) -> tuple[str, Document] | None:
+        """Return a paper that is to be set, if there is one, for whoever sets it."""
+        return self._to_set.popleft() if self._to_set else None
+
+    def put(self, paper: SetPaper) -> None:
+        """Put a paper that was set. Raises `TemplateProblem`."""
+        if paper.problem is not None:
+            raise TemplateProblem(paper.problem)
+        for copy in self._copies[paper.address]:
+            self._site.put(f"{copy}/{paper.address}", paper.pdf)
+        self._known[paper.address] = KnownPaper(self._known[paper.address].inputs, paper.missing)
+        self._done += 1
+        self._told("Setting papers", self._done, self._asked)
+
+    def set_here(self, at_least: int = 1) -> None:
+        """Set in threads of this process what stands ready, where that is so many or more."""
+        if len(self._to_set) < at_least:
+            return
+        with _setters(self._used, self._book.workshop.root) as setter_here:
+            for paper in side_by_side(
+                lambda each: set_paper(setter_here(), *each), sorted(self._to_set, key=itemgetter(0))
+            ):
+                self.put(paper)
+        self._to_set.clear()
+
+    def cautions(self) -> tuple[Problem, ...]:
+        """Return a caution for what no font has."""
+        return tuple(
+            Problem(self._about[address], 0, "", f"on paper {missing_words(paper.missing)}", Severity.CAUTION)
+            for address, paper in self._known.items()
+            if paper.missing
+        )
+
+    def _wanted(self, copies: tuple[str, ...], address: str, about: str, document: Document) -> Wanted:
+        inputs = _inputs(self._common, document)
+        wanted, paper = Wanted(copies, address, about, inputs, document), self._before.get(address)
+        if paper and paper.inputs == inputs and all(self._site.has(place) for place in _places(wanted)):
+            return replace(wanted, document=None)
+        return wanted
 
 
-def menu_wanted(book: Notebook) -> tuple[Wanted, ...]:
-    """Return the menu as a paper; nothing where there is nothing on it."""
-    shown, language = menu(book, lambda _: None), language_of(book)
+def menu_paper(book: Notebook) -> MenuPaper | None:
+    """Return the menu as a paper; None where there is nothing on it."""
+    shown, shop = menu(book, lambda _: None), book.workshop.shop
     if not shown.sections:
-        return ()
-    shop = book.workshop.shop
+        return None
     photos = menu_pictures(book, shown)
     sheet = sheet_of(shop.paper) if shop.paper else sheet_size(_MENU_PAPER)
-    names = {name: Path(name) for name in photos}
-    title = say("{shop}: menu", shop=shop.name)
-    document = menu_document(menu_card_of(book, shown), sheet, 0, title, language, names)
-    return (Wanted(("workshop", "public"), addresses.MENU_PAPER, "shop.yaml", document, photos),)
+    title, files = say("{shop}: menu", shop=shop.name), {name: Path(name) for name in photos}
+    document = menu_document(menu_card_of(book, shown), sheet, 0, title, language_of(book), files)
+    return MenuPaper(document, photos)
 
 
-def _set(site: SiteFolder, book: Notebook, setting: Typesetter, wanted: Wanted) -> str:
-    """Set a paper and put it into each of its copies; return the characters that no font has."""
-    document = wanted.document
-    with tempfile.TemporaryDirectory() as folder:
-        files = {name: make_picture(book, name, path, Path(folder)) for name, path in sorted(wanted.photos.items())}
-        whole = Document(document.template, document.title, document.language, document.region, document.data, files)
-        try:
-            paper = setting.set(whole)
-        except PaperProblem as problem:
-            raise TemplateProblem(str(problem)) from problem
-    for copy in wanted.copies:
-        site.put(f"{copy}/{wanted.address}", paper.pdf)
-    return paper.missing
+def set_paper(setting: Typesetter, address: str, document: Document) -> SetPaper:
+    """Set one paper."""
+    try:
+        paper = setting.set(document)
+    except PaperProblem as problem:
+        return SetPaper(address, b"", "", str(problem))
+    return SetPaper(address, paper.pdf, paper.missing)
+
+
+def _record(project: str) -> str:
+    return f"projects/{project}/project.yaml"
+
+
+def _places(wanted: Wanted) -> list[str]:
+    return [f"{copy}/{wanted.address}" for copy in wanted.copies]
 
 
 def _common_inputs(used: Theme, fonts: Path) -> bytes:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable
+from contextlib import suppress
 from functools import cache
 from pathlib import Path
 from typing import Any, Final
@@ -62,6 +63,12 @@ class Renderer:
     def assets(self) -> dict[str, Path]:
         """Return the theme's assets by the address that pages link to."""
         return self._files
+
+    def ready(self, copy: str) -> None:
+        """Compile the templates of a copy now, so that forks of this process need not."""
+        for name in self._environment.list_templates(filter_func=lambda name: name.startswith(f"{copy}/")):
+            with suppress(TemplateError):  # told where a page needs it
+                self._environment.get_template(name)
 
     def html(self, page: Page) -> str:
         """Return a page as HTML; a template's fault comes back with its file and line."""

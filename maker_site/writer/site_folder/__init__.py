@@ -32,6 +32,6 @@ the manifest is deleted.
 from maker_site.writer.site_folder._changes import Changes
 from maker_site.writer.site_folder._content_folder import check_out
 from maker_site.writer.site_folder._problem import SiteFolderProblem
-from maker_site.writer.site_folder._site_folder import SiteFolder
+from maker_site.writer.site_folder._site_folder import Portion, SiteFolder
 
-__all__ = ["Changes", "SiteFolder", "SiteFolderProblem", "check_out"]
+__all__ = ["Changes", "Portion", "SiteFolder", "SiteFolderProblem", "check_out"]

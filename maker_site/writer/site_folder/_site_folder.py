@@ -5,8 +5,9 @@ import os
 import threading
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager, suppress
+from itertools import islice
 from pathlib import Path
-from typing import Self
+from typing import Self, TypeAlias
 
 from maker_site.writer.site_folder._address import STATE, check_address
 from maker_site.writer.site_folder._carry_out import carry_out, discard_staging
@@ -25,6 +26,9 @@ from maker_site.writer.site_folder._problem import (
 from maker_site.writer.site_folder._recover import recover
 from maker_site.writer.site_folder._stamp import size_in, stamp_of, stamp_of_file
 from maker_site.writer.site_folder._state import State
+
+Portion: TypeAlias = tuple[tuple[str, str, Move | None], ...]
+"""What a fork put and kept: address, stamp, and the move into place where something was staged."""
 
 
 class SiteFolder:
@@ -46,6 +50,9 @@ class SiteFolder:
         self._wanted: dict[str, str] = {}
         self._moves: dict[str, Move] = {}
         self._staged = 0
+        self._part = ""
+        """Of a fork: how the names of what it stages begin."""
+        self._handed_over = 0
         self._guard = threading.Lock()
         self._is_open = True
         self._is_trusted = False
@@ -157,6 +164,26 @@ class SiteFolder:
             else:
                 self._want_staged(address, stamp, staged, over=self._may_replace(address, size))
 
+    def part(self, name: str) -> None:
+        """In a fork of the process: stage under a name of its own, to be handed over with `portion`."""
+        self._part, self._staged = f"{name}-", 0
+        self._handed_over = len(self._wanted)
+
+    def portion(self) -> Portion:
+        """Return what was put and kept in this fork since the last call."""
+        new = islice(self._wanted.items(), self._handed_over, None)
+        found = tuple((address, stamp, self._moves.get(address)) for address, stamp in new)
+        self._handed_over = len(self._wanted)
+        return found
+
+    def take(self, portion: Portion) -> None:
+        """Take over what was put and kept in a fork."""
+        self._must_be_open()
+        for address, stamp, move in portion:
+            self._want(address, stamp)
+            if move is not None:
+                self._moves[address] = move
+
     def commit(self) -> Changes:
         """Bring the folder to exactly what was put and kept, beside the maker's own files.
 
@@ -232,8 +259,8 @@ class SiteFolder:
             self._staged += 1
             number = self._staged
             if number == 1:
-                self._state.staging.mkdir()
-        return self._state.staging / f"{number:06}{suffix}"
+                self._state.staging.mkdir(exist_ok=True)  # forks stage in the same folder
+        return self._state.staging / f"{self._part}{number:06}{suffix}"
 
     def _want(self, address: str, stamp: str) -> None:
         if self._wanted.setdefault(address, stamp) != stamp:  # in one step, whichever thread comes first

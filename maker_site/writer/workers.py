@@ -1,0 +1,154 @@
+"""The batches of a make, built here or in processes side by side; what comes of them is the same."""
+
+from __future__ import annotations
+
+import tempfile
+from collections import Counter, deque
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+from typing import Final, NamedTuple, TypeAlias
+
+from maker_site.pages.notebook import Notebook
+from maker_site.pages.page import Drawn
+from maker_site.paper.typesetting import Document
+from maker_site.writer.copies import Builder, Built, Job, Pages
+from maker_site.writer.crew import Crew, any_of, crew, shared
+from maker_site.writer.papers import MenuPaper, Papers, SetPaper, Wanted, menu_paper, set_paper
+from maker_site.writer.printing import setter
+from maker_site.writer.signs import put_sign
+from maker_site.writer.site_folder import Portion, SiteFolder
+from maker_site.writer.themes import Theme
+
+Setters: TypeAlias = Crew[tuple[str, Document], SetPaper]
+FEWEST: Final = 60
+"""Batches from which on processes are worth forking."""
+_AT_ONCE: Final = 4
+"""Batches, or drawn pictures, of one task."""
+_MOST_PAPERS: Final = 24
+"""Papers that wait to be set; while there are more, nothing is built that asks for others."""
+_MOST_GROWTH: Final = 96 * 2**20
+"""Bytes that a process may come to hold beside what it was forked with, before another takes its place."""
+
+
+class _Task(NamedTuple):
+    """What a process is asked for: some batches by their numbers, some pictures, or the menu."""
+
+    batches: tuple[int, ...] = ()
+    signs: tuple[Drawn, ...] = ()
+    menu: bool = False
+
+
+class _Answer(NamedTuple):
+    """What came of a task, and what it put into the site."""
+
+    task: _Task
+    built: tuple[Built, ...]
+    menu: Wanted | None
+    portion: Portion
+
+
+@dataclass(frozen=True)
+class Work:
+    """Everything that building batches needs."""
+
+    site: SiteFolder
+    book: Notebook
+    pages: Pages
+    papers: Papers
+    builder: Builder
+    told: Callable[[str, int, int], None]
+
+
+@contextmanager
+def setting_papers(used: Theme, content: Path, _number: int) -> Iterator[Callable[[tuple[str, Document]], SetPaper]]:
+    """Give what sets papers in a process of its own."""
+    with setter(used, content) as setting:
+        yield lambda asked: set_paper(setting, *asked)
+
+
+def build_here(work: Work, jobs: Sequence[Job]) -> None:
+    """Build one batch after another, and set the papers that they ask for."""
+    progress = _Progress(jobs, work.told)
+    for job in jobs:
+        work.pages.note(job, work.builder.build(job))
+        work.papers.set_here(_MOST_PAPERS)
+        progress.tell(job)
+    work.papers.set_here()
+
+
+def build_side_by_side(work: Work, jobs: Sequence[Job], setters: Setters) -> None:
+    """Build batches, draw pictures and set papers, the menu's among them, in as many processes as there are setters."""
+    for copy, renderer in {job.copy: job.renderer for job in jobs}.items():
+        renderer.ready(copy)
+    tasks = deque(
+        [_Task(menu=True)]
+        + [_Task(tuple(range(first, min(first + _AT_ONCE, len(jobs))))) for first in range(0, len(jobs), _AT_ONCE)]
+    )
+    asked: set[str] = set()
+    progress = _Progress(jobs, work.told)
+    with (
+        tempfile.TemporaryDirectory(prefix="maker-site-") as folder,
+        shared(),
+        crew(setters.size, partial(_building, work, jobs, Path(folder)), _MOST_GROWTH) as builders,
+    ):
+        assert builders is not None
+        while True:
+            while (paper := work.papers.next_to_set()) is not None:
+                setters.ask(paper)
+            while tasks and builders.pending < 2 * builders.size and setters.pending < _MOST_PAPERS:
+                builders.ask(tasks.popleft())
+            if not builders.pending and not setters.pending:
+                return
+            for _, answer in any_of(builders, setters):
+                if isinstance(answer, SetPaper):
+                    work.papers.put(answer)
+                    continue
+                work.site.take(answer.portion)
+                for number, built in zip(answer.task.batches, answer.built, strict=True):
+                    work.pages.note(jobs[number], built)
+                    progress.tell(jobs[number])
+                if answer.menu:
+                    work.papers.add(answer.menu)
+                new = [each for each in work.pages.signs.values() if each.address not in asked]
+                asked |= {each.address for each in new}
+                tasks.extendleft(_Task(signs=tuple(new[at : at + _AT_ONCE])) for at in range(0, len(new), _AT_ONCE))
+
+
+@contextmanager
+def _building(work: Work, jobs: Sequence[Job], folder: Path, number: int) -> Iterator[Callable[[_Task], _Answer]]:
+    """Give what does tasks in a fork."""
+    work.site.part(f"{number}")
+
+    def do(task: _Task) -> _Answer:
+        built = tuple(work.builder.build(jobs[each]) for each in task.batches)
+        for sign in task.signs:
+            put_sign(work.site, work.book, sign)
+        of_menu = menu_paper(work.book) if task.menu else None
+        menu = work.papers.menu(of_menu, folder) if of_menu else None
+        return _Answer(task, built, menu, work.site.portion())
+
+    yield do
+
+
+class _Progress:
+    """Tells how many batches of each copy are built."""
+
+    def __init__(self, jobs: Sequence[Job], told: Callable[[str, int, int], None]) -> None:
+        self._told, self._of, self._done = told, Counter(job.copy for job in jobs), Counter[str]()
+
+    def tell(self, job: Job) -> None:
+        """Tell that one more is built."""
+        self._done[job.copy] += 1
+        self._told(f"Writing the {job.copy} copy", self._done[job.copy], self._of[job.copy])
+
+
+def menu_here(work: Work, of_menu: MenuPaper | None) -> None:
+    """Set the menu where it has changed."""
+    if of_menu is None:
+        return
+    with tempfile.TemporaryDirectory(prefix="maker-site-") as folder:
+        work.papers.add(work.papers.menu(of_menu, Path(folder)))
+        work.papers.set_here()
