@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import pickle
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from hashlib import blake2b
 from typing import Final
 
 from maker_site.pages.notebook import MATERIAL, POINTS, Notebook
@@ -93,7 +91,7 @@ class Leaves:
         if known is not None:
             self._kept.keep(_OUTLINE, file)
             return str(known)
-        digest = blake2b(pickle.dumps(record.__dict__), digest_size=12).hexdigest()
+        digest = digest_of(record.__dict__)  # in words: the order of a pickled set differs from run to run
         self._kept.put(_OUTLINE, file, key, digest)
         return digest
 
