@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date
@@ -21,6 +22,7 @@ if TYPE_CHECKING:  # slow to import, and not needed where nothing has changed
     from maker_site.writer.making import Made, Told
 
 _MOST_NAMED = 10
+_REDRAW_SECONDS = 0.1
 
 
 def run(content: Path, out: Path, theme: str) -> None:
@@ -89,12 +91,18 @@ def _progress() -> Iterator[Told]:
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 
     columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn())
-    with Progress(*columns, console=Console(stderr=True), transient=True) as shown:
+    # Drawn by us and not by a thread of its own, since a process with threads can't be forked safely.
+    with Progress(*columns, console=Console(stderr=True), transient=True, auto_refresh=False) as shown:
         tasks = {}
+        drawn = 0.0
 
         def tell(what: str, done: int, of: int) -> None:
             if what not in tasks:
                 tasks[what] = shown.add_task(what, total=of or None)
             shown.update(tasks[what], completed=done, total=of or None)
+            nonlocal drawn
+            if time.monotonic() - drawn > _REDRAW_SECONDS:
+                shown.refresh()
+                drawn = time.monotonic()
 
         yield tell
