@@ -4,19 +4,19 @@ The page's own policy would stop a script that got through, so it is switched of
 """
 
 from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
 import yaml
 from hypothesis import HealthCheck, Phase, example, given, settings
 from hypothesis import strategies as st
-from playwright.sync_api import Browser, Dialog, Page
+from playwright.sync_api import Browser, Page
 
 from tests.conftest import make_site
 from tests.small_workshop import write_workshop
 
 from .fakes import write_page
+from .visits import visit
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
@@ -119,26 +119,14 @@ def workshop_of(texts: Iterator[str], folder: Path) -> Path:
     )
 
 
-@contextmanager
-def unguarded(browser: Browser) -> Iterator[Page]:
-    """Open a tab with the pages' policy switched off."""
-    context = browser.new_context(offline=True, bypass_csp=True)
-    try:
-        yield context.new_page()
-    finally:
-        context.close()
+def ran(browser: Browser, page_file: Path) -> list[str]:
+    """Open a page with its policy switched off and list what of the records came to life."""
+    with visit(browser, page_file, policy=False) as seen:
+        found = came_to_life(seen.page, page_file)
+    return found + [f"{page_file.name} said {message}" for message in seen.dialogs]
 
 
-def ran(page: Page, page_file: Path) -> list[str]:
-    """Open a page in the tab and list what of the records came to life."""
-    dialogs: list[str] = []
-
-    def note(dialog: Dialog) -> None:
-        dialogs.append(dialog.message)
-        dialog.dismiss()
-
-    page.on("dialog", note)
-    page.goto(page_file.as_uri())
+def came_to_life(page: Page, page_file: Path) -> list[str]:
     page.wait_for_timeout(60)
     if page_file.name == "search.html":
         page.fill("#words", "a e i o s")
@@ -147,7 +135,6 @@ def ran(page: Page, page_file: Path) -> list[str]:
     for link in page.query_selector_all("a[href^='javascript:' i], #zqclick"):
         link.dispatch_event("click")
     found = [f"ran in {page_file.name}"] if page.evaluate("() => window.zqran") else []
-    found += [f"{page_file.name} said {message}" for message in dialogs]
     found += page.evaluate(
         """() => [
             ...[...document.querySelectorAll('*')].flatMap((element) => [...element.attributes]
@@ -158,14 +145,12 @@ def ran(page: Page, page_file: Path) -> list[str]:
             ...(document.querySelectorAll('h1').length > 1 ? ['two first headings'] : []),
         ]"""
     )
-    page.remove_listener("dialog", note)
     return found
 
 
 @pytest.mark.parametrize("trick", [CORPUS[0], CORPUS[6], CORPUS[8], CORPUS[11], CORPUS[12], CORPUS[21], CORPUS[23]])
 def test_a_script_that_runs_is_noticed(browser, tmp_path, trick):
-    with unguarded(browser) as page:
-        assert ran(page, write_page(tmp_path, trick)) != []
+    assert ran(browser, write_page(tmp_path, trick)) != []
 
 
 TEXTS = st.lists(st.one_of(st.sampled_from(CORPUS), st.text(min_size=1, max_size=40)), min_size=2, max_size=2)
@@ -195,5 +180,4 @@ def test_nothing_in_a_record_runs_in_any_page(browser, tmp_path_factory, random,
     assert made.returncode == 0, made.stdout + made.stderr
     pages = [home / "site" / each for each in SHOWN if not each.endswith("/")]
     pages += sorted((home / "site/public/for").glob("*.html"))
-    with unguarded(browser) as page:
-        assert [each for page_file in pages for each in ran(page, page_file)] == []
+    assert [each for page_file in pages for each in ran(browser, page_file)] == []

@@ -7,7 +7,7 @@ import pytest
 
 from .fakes import write_page
 from .kinds import KINDS, MOVED, Kind, page_of
-from .visits import PHONE, read_to_the_end, visit
+from .visits import PHONE, SHARP_PHONE, read_to_the_end, visit
 
 pytestmark = pytest.mark.browser
 
@@ -44,17 +44,10 @@ def test_the_first_view_of_a_tutorial_is_light(browser, demo_site: Path, name):
     "page", ["index.html", "tutorials/index.html", "on/slate.html", "tutorials/allotment-tally-coasters.html"]
 )
 def test_the_first_view_is_light_on_a_phone_with_three_dots_to_a_pixel(browser, demo_site: Path, page: str):
-    context = browser.new_context(
-        offline=True, is_mobile=True, has_touch=True, device_scale_factor=3, viewport={"width": 390, "height": 844}
-    )
-    asked: list[str] = []
-    opened = context.new_page()
-    opened.on("request", lambda request: asked.append(request.url))
-    opened.goto((demo_site / "public" / page).as_uri())
-    opened.wait_for_load_state("networkidle")
-    context.close()
-    assert 20_000 < weight(asked) < MOST_BYTES
-    pictures = [address for address in asked if "/pictures/" in address]
+    with visit(browser, demo_site / "public" / page, screen=SHARP_PHONE) as seen:
+        seen.page.wait_for_load_state("networkidle")
+    assert 20_000 < weight(seen.asked) < MOST_BYTES
+    pictures = [address for address in seen.asked if "/pictures/" in address]
     assert pictures
     assert max(weight([address]) for address in pictures) < MOST_OF_A_PICTURE
 

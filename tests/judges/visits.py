@@ -3,11 +3,11 @@
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from weakref import WeakKeyDictionary
 
-from playwright.sync_api import Browser, Page, Route
+from playwright.sync_api import Browser, Dialog, Page, Route
 
 
 @dataclass(frozen=True)
@@ -18,10 +18,13 @@ class Screen:
     width: int
     height: int
     touch: bool
+    dots: int = 1
+    """To a CSS pixel, each way."""
 
 
 SMALL_PHONE = Screen("small phone", 360, 740, touch=True)
 PHONE = Screen("phone", 390, 844, touch=True)
+SHARP_PHONE = replace(PHONE, name="phone with three dots to a pixel", dots=3)
 TABLET = Screen("tablet", 768, 1024, touch=True)
 DESK = Screen("desk", 1280, 800, touch=False)
 
@@ -30,8 +33,9 @@ SLOW_PICTURE_SECONDS = 0.15
 PICTURES_WITHIN_SECONDS = 20
 PICTURE_FILES = "**/*.{avif,webp,jpg,jpeg,png,svg}"
 
-# Starting a tab costs more than drawing a page in it, so a tab is kept for each kind of visitor: touch, scripts.
-_TABS: WeakKeyDictionary[Browser, dict[tuple[bool, bool], Page]] = WeakKeyDictionary()
+# Starting a tab costs more than drawing a page in it, so a tab is kept for each kind of visitor:
+# touch, dots to a pixel, scripts, whether the pages' policy holds.
+_TABS: WeakKeyDictionary[Browser, dict[tuple[bool, int, bool, bool], Page]] = WeakKeyDictionary()
 
 
 @dataclass(frozen=True)
@@ -41,6 +45,8 @@ class Visit:
     page: Page
     asked: list[str] = field(default_factory=list)
     """Every address that the page asked for, its own first."""
+    dialogs: list[str] = field(default_factory=list)
+    """What it said in boxes that have to be answered."""
     complaints: list[str] = field(default_factory=list)
     """Errors on the console, errors of scripts, and requests that came to nothing."""
 
@@ -53,15 +59,22 @@ def visit(
     screen: Screen = DESK,
     dark: bool = False,
     scripts: bool = True,
+    policy: bool = True,
     slow_pictures: bool = False,
 ) -> Iterator[Visit]:
-    """Open the page with no network and nothing remembered of pages before it."""
-    kind = (screen.touch, scripts)
+    """Open the page with no network and nothing remembered of pages before it; without its policy where asked."""
+    kind = (screen.touch, screen.dots, scripts, policy)
     tabs = _TABS.setdefault(browser, {})
     # A tab in which something went wrong is not put back.
-    page = tabs.pop(kind, None) or _tab(browser, screen, scripts=scripts)
+    page = tabs.pop(kind, None) or _tab(browser, screen, scripts=scripts, policy=policy)
     seen = Visit(page)
+
+    def dismiss(dialog: Dialog) -> None:
+        seen.dialogs.append(dialog.message)
+        dialog.dismiss()
+
     listeners: dict[str, Callable[..., None]] = {
+        "dialog": dismiss,
         "request": lambda request: seen.asked.append(request.url),
         "requestfailed": lambda request: seen.complaints.append(f"came to nothing: {request.url}"),
         "pageerror": lambda error: seen.complaints.append(f"script error: {error}"),
@@ -89,14 +102,16 @@ def visit(
     tabs[kind] = page
 
 
-def _tab(browser: Browser, screen: Screen, *, scripts: bool) -> Page:
+def _tab(browser: Browser, screen: Screen, *, scripts: bool, policy: bool) -> Page:
     """Open a tab in a profile of its own."""
     context = browser.new_context(
         offline=True,
         is_mobile=screen.touch,
         has_touch=screen.touch,
+        device_scale_factor=screen.dots,
         reduced_motion="reduce",
         java_script_enabled=scripts,
+        bypass_csp=not policy,
     )
     return context.new_page()
 

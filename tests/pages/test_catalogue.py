@@ -15,6 +15,7 @@ from maker_site.pages.workshop.plan import workshop_frame
 from maker_site.pages.workshop.views import CatalogueEntry
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.themes import theme
+from tests.judges.visits import visit
 from tests.pages.test_costs import book_of
 
 PROJECTS = 10_000
@@ -63,13 +64,9 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture
 def opened(written: Path, browser: Browser) -> Iterator[Page]:
-    page = browser.new_page()
-    faults: list[str] = []
-    page.on("pageerror", lambda fault: faults.append(str(fault)))
-    page.goto(written.as_uri())
-    yield page
-    page.close()
-    assert faults == []
+    with visit(browser, written) as seen:
+        yield seen.page
+        assert seen.complaints == []
 
 
 def test_a_page_of_it_is_light_and_the_rows_stand_in_the_script(written: Path) -> None:

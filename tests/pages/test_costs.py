@@ -20,6 +20,7 @@ from maker_site.records import load
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.themes import theme
 from tests.conftest import CONTENT
+from tests.judges.visits import visit
 from tests.small_workshop import write_workshop
 
 BLANK = (
@@ -143,13 +144,10 @@ def test_the_page_writes_money_as_the_sheet_does(browser: Browser, tmp_path: Pat
     shop = SHOP.replace("price ending: 0.50", "price ending: 1" if "JPY" in money else "price ending: 0.125")
     book = book_of(tmp_path / "content", {"shop.yaml": shop + money})
     costs = write_costs(book, tmp_path / "site")
-    page = browser.new_page()
-    page.goto((costs / "harbour.html").as_uri())
-
-    for name, index in (("cost", 0), ("price", 1), ("left", 2)):
-        own = page.locator(".page-head .figure-main").nth(index).inner_text()
-        assert page.inner_text(f"#tried-{name}").split() == own.split()
-    page.close()
+    with visit(browser, costs / "harbour.html") as seen:
+        for name, index in (("cost", 0), ("price", 1), ("left", 2)):
+            own = seen.page.locator(".page-head .figure-main").nth(index).inner_text()
+            assert seen.page.inner_text(f"#tried-{name}").split() == own.split()
 
 
 @pytest.mark.browser
@@ -157,19 +155,16 @@ def test_of_many_projects_all_are_sorted_and_shown_by_and_by(browser: Browser, t
     count = ROWS_A_PAGE + 30
     more = {f"projects/p{n}/project.yaml": f"title: Slate number {n}\nblank: slate\n" for n in range(count - 1)}
     costs = write_costs(book_of(tmp_path / "content", {**more}), tmp_path / "site")
-    page = browser.new_page()
-    page.goto((costs / "index.html").as_uri())
-    rows = page.locator("#cost-rows tr")
-
-    page.get_by_role("button", name="Project", exact=True).click()
-    assert rows.count() == ROWS_A_PAGE
-    assert rows.first.locator("a").first.inner_text() == f"Slate number {count - 2}"
-    page.click("#more")
-    assert rows.count() == count
-    links = page.locator("#cost-rows th > a").evaluate_all("all => all.map(a => a.href)")
+    with visit(browser, costs / "index.html") as seen:
+        rows = seen.page.locator("#cost-rows tr")
+        seen.page.get_by_role("button", name="Project", exact=True).click()
+        assert rows.count() == ROWS_A_PAGE
+        assert rows.first.locator("a").first.inner_text() == f"Slate number {count - 2}"
+        seen.page.click("#more")
+        assert rows.count() == count
+        links = seen.page.locator("#cost-rows th > a").evaluate_all("all => all.map(a => a.href)")
     assert len(set(links)) == count
     assert all((costs.parent / link.partition("/site/")[2]).parent.name == "projects" for link in links)
-    page.close()
 
 
 AMOUNT = re.compile(r"£\s?(\d[\d,]*(?:\.\d+)?)")

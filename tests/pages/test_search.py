@@ -16,6 +16,7 @@ from maker_site.pages.workshop.search import search_pages
 from maker_site.records import load
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.themes import theme
+from tests.judges.visits import visit
 from tests.small_workshop import write_workshop
 
 LOG = (
@@ -88,13 +89,9 @@ def test_cautions_and_ways_without_scripts_are_in_the_page_itself(search: Path) 
 
 @pytest.fixture
 def opened(search: Path, browser: Browser) -> Iterator[Page]:
-    page = browser.new_page()
-    faults: list[str] = []
-    page.on("pageerror", lambda fault: faults.append(str(fault)))
-    page.goto(search.as_uri())
-    yield page
-    page.close()
-    assert faults == []
+    with visit(browser, search) as seen:
+        yield seen.page
+        assert seen.complaints == []
 
 
 @pytest.mark.browser
@@ -169,13 +166,11 @@ def test_what_was_found_is_announced_politely(opened: Page) -> None:
 def test_marks_in_a_record_are_words_not_html(browser: Browser, tmp_path: Path) -> None:
     record = 'title: "<img src=x onerror=alert(1)> slate"\nblank: slate\n'
     content = write_workshop(tmp_path / "content", {"projects/odd/project.yaml": record})
-    page = browser.new_page()
-    page.goto(write_search(content, tmp_path / "site").as_uri())
-    page.fill("#words", "onerror")
+    with visit(browser, write_search(content, tmp_path / "site")) as seen:
+        seen.page.fill("#words", "onerror")
 
-    expect(page.locator("#projects a")).to_contain_text(["<img src=x onerror=alert(1)> slate"])
-    assert page.locator("main img").count() == 0
-    page.close()
+        expect(seen.page.locator("#projects a")).to_contain_text(["<img src=x onerror=alert(1)> slate"])
+        assert seen.page.locator("main img").count() == 0
 
 
 @pytest.mark.browser
@@ -183,22 +178,16 @@ def test_no_more_than_sixty_rows_are_shown_of_many(browser: Browser, tmp_path: P
     rows = "".join(f"2026-04-18,,slate,clam,{150 + n % 60} C,{60 + n} s,medium,print up,2,1,\n" for n in range(120))
     extra = {f"projects/p{n}/project.yaml": f"title: Slate {n}\nblank: slate\n" for n in range(80)}
     content = write_workshop(tmp_path / "content", {**FILES, **extra, "press-log/2026.csv": LOG + rows})
-    page = browser.new_page()
-    page.goto(write_search(content, tmp_path / "site").as_uri())
-    page.fill("#words", "slate")
+    with visit(browser, write_search(content, tmp_path / "site")) as seen:
+        seen.page.fill("#words", "slate")
 
-    expect(page.locator("#counted")).to_have_text("30 of 122 settings, 1 blank, 20 of 81 projects.")
-    assert page.locator("#settings li, #blanks li, #projects li").count() <= 60
-    page.close()
+        expect(seen.page.locator("#counted")).to_have_text("30 of 122 settings, 1 blank, 20 of 81 projects.")
+        assert seen.page.locator("#settings li, #blanks li, #projects li").count() <= 60
 
 
 @pytest.mark.browser
 def test_without_scripts_it_says_where_to_look(browser: Browser, search: Path) -> None:
-    context = browser.new_context(java_script_enabled=False)
-    page = context.new_page()
-    page.goto(search.as_uri())
-
-    expect(page.locator("#search")).to_be_hidden()
-    expect(page.get_by_role("link", name="Settings by material")).to_be_visible()
-    assert "Searching needs scripts" in page.inner_text("main")
-    context.close()
+    with visit(browser, search, scripts=False) as seen:
+        expect(seen.page.locator("#search")).to_be_hidden()
+        expect(seen.page.get_by_role("link", name="Settings by material")).to_be_visible()
+        assert "Searching needs scripts" in seen.page.inner_text("main")
