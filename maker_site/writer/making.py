@@ -170,7 +170,9 @@ def read_notebook(
     with speaking(book.language):  # sums keep words, and the pages will show them
         if memory:
             memory.hand_over(book)
-        found = tuple(review(workshop, book.remakes.values()))
+            found = tuple(memory.review(book))
+        else:
+            found = tuple(review(workshop, book.remakes.values()))
     problems = tuple(sorted({*findings.problems, *errors, *artwork.cautions, *found}))
     return (None if errors else book.with_cautions(problems)), problems
 

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.noting import Noted, NotedOutlines, Read, noting, unnoted
 from maker_site.records.base import Record
-from maker_site.records.remembered import Remembered
+from maker_site.records.problems import Problem
+from maker_site.records.remembered import Remembered, digest_of
+from maker_site.workings.review import over_limit, review_sheets, too_hot
 from maker_site.writer.kept import Kept
-from maker_site.writer.leaves import Leaves, kinds_of, singles_of
+from maker_site.writer.leaves import Leaves, as_lists, as_reads, kinds_of, reduced, singles_of
+from maker_site.writer.sameness import program
 
 V = TypeVar("V")
 _ABSENT = object()
+_HOT = "over limit"
 
 
 class Memory:
@@ -37,6 +41,8 @@ class Memory:
         self._leaves: Leaves | None = None
         self._kept: Kept | None = None
         self._changed: frozenset[Read] | None = None
+        self._hot: dict[str, tuple[str | None, frozenset[Read]]] = {}
+        """What is said of each project's setting where it is above a limit, with what that comes from."""
         self._sums: dict[str, tuple[Any, object, frozenset[Read]]] = {}
 
     def tell(self, touched: Iterable[str] | None) -> None:
@@ -60,9 +66,11 @@ class Memory:
 
     def hand_over(self, book: Notebook) -> None:
         """Give a new notebook what the last one worked out and nothing that has changed has to do with."""
+        assert self._kept is not None  # a make has begun
         before, self._book = self._book, book
         if before is None or before.workshop.shop != book.workshop.shop:
-            self._changed, self._leaves, self._sums, self._kinds = None, None, {}, kinds_of(book)
+            self._changed, self._sums, self._hot, self._kinds = None, {}, {}, kinds_of(book)
+            self._leaves = Leaves(book, self.remembered, self._kept)
             return
         with unnoted():
             book.take_rows_over(before)
@@ -72,6 +80,36 @@ class Memory:
             if before.workshop.pressings != book.workshop.pressings:
                 changed.add(("rows", None))
             self._add(book.take_over(before, frozenset(changed)))
+        if self._leaves is not None and self._changed is not None:
+            self._leaves.turn(book, self._changed)
+
+    def review(self, book: Notebook) -> Iterator[Problem]:
+        """Yield what `review` finds, worked out anew only where what it comes from has changed since any make."""
+        assert self._kept is not None  # a make has begun
+        assert self._leaves is not None  # a notebook was handed over
+        base = digest_of(program(), book.workshop.shop)
+        with unnoted():
+            yield from review_sheets(book.workshop)
+            for name, project in book.workshop.projects.items():
+                words = self._over_limit(book, name, base, self._leaves, self._kept)
+                if words:
+                    yield too_hot(project, words)
+
+    def _over_limit(self, book: Notebook, name: str, base: str, leaves: Leaves, kept: Kept) -> str | None:
+        known = self._hot.get(name)
+        if known is not None and self.is_as_before(known[1]):
+            return known[0]
+        before = kept.get(_HOT, name, base)
+        if before is not None and leaves.key(reads := as_reads(before[0])) == before[1]:
+            kept.keep(_HOT, name)
+            words: str | None = before[2]
+        else:
+            with noting() as notes:
+                words = over_limit(book.remakes[name])
+            reads = reduced(notes)
+            kept.put(_HOT, name, base, [as_lists(reads), leaves.key(reads), words])
+        self._hot[name] = (words, reads)
+        return words
 
     def settle(self, book: Notebook, more: Mapping[str, Mapping[str, object]]) -> Leaves:
         """Take what is known only when all is read, and return the digests of everything. `more` is plain values."""
@@ -81,11 +119,8 @@ class Memory:
         self._kinds = {**self._kinds, **more}
         moved = {(kind, None) for kind, value in self._singles.items() if singles.get(kind, _ABSENT) != value}
         self._add(frozenset(others | moved))
-        assert self._kept is not None  # a make has begun
-        if self._leaves is None or self._changed is None:
-            self._leaves = Leaves(book, self.remembered, self._kept)
-        else:
-            self._leaves.turn(book, self._changed)
+        assert self._leaves is not None  # a notebook was handed over
+        self._leaves.turn(book, self._changed or ())
         self._leaves.also(more)
         return self._leaves
 

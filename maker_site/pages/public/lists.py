@@ -60,12 +60,12 @@ def by_occasion(projects: Iterable[Project], articles: Iterable[Article]) -> Map
     """Return what suits an occasion by its slug; two ways to write one occasion are one, called as met first."""
     found: dict[str, Group] = {}
     for project in projects:
-        for key, group in _occasions(found, project.occasions):
-            if project not in found[key].projects:
+        for _, group in _occasions(found, project.occasions):
+            if not group.projects or group.projects[-1] is not project:
                 group.projects.append(project)
     for article in articles:
         for _, group in _occasions(found, article.head.occasions):
-            if article not in group.articles:
+            if not group.articles or group.articles[-1] is not article:
                 group.articles.append(article)
     return dict(sorted(found.items()))
 
