@@ -101,7 +101,30 @@ def thicker(content: Path) -> str:
     return path.stem
 
 
-EDITS = [retitle, renote, press_once_more, withdraw, dearer, hotter, thicker]
+def repay(content: Path) -> str:
+    """Pay more for a delivery of a blank: what it is made into costs more."""
+    path = next(each for each in sorted(content.glob("blanks/*.yaml")) if "paid: '" in each.read_text("utf-8"))
+    path.write_text(path.read_text("utf-8").replace("paid: '", "paid: '1", 1), "utf-8")
+    return path.stem
+
+
+def rewrite(content: Path) -> str:
+    """Say more in a write-up; return its project."""
+    path = sorted(content.glob("projects/*/tutorial.md"))[0]
+    path.write_text(path.read_text("utf-8") + "\nAnd wait for the hiss.\n", "utf-8")
+    return path.parent.name
+
+
+def bear_less(content: Path) -> str:
+    """Let the blank that is pressed last bear less heat than it was given: a caution of its projects."""
+    blank = sorted(content.glob("press-log/*.csv"))[-1].read_text("utf-8").splitlines()[-1].split(",")[2]
+    path = content / "blanks" / f"{blank}.yaml"
+    kept = [line for line in path.read_text("utf-8").splitlines() if not line.startswith("limit:")]
+    path.write_text("\n".join([*kept, "limit: 90 C", ""]), "utf-8")
+    return blank
+
+
+EDITS = [retitle, renote, press_once_more, withdraw, dearer, hotter, thicker, repay, rewrite, bear_less]
 
 
 @pytest.mark.slow
@@ -188,6 +211,24 @@ def test_a_note_concerns_no_other_project_and_no_list(content: Path, tmp_path: P
     assert of_projects == [f"workshop/projects/{project}.html"]
     assert len(made.built) <= 2, made.built
     assert not any(each.startswith("public/") for each in rendered), "a private note has nothing to do with the public"
+
+
+def test_a_write_up_concerns_its_own_pages(content: Path, tmp_path: Path) -> None:
+    make(content, tmp_path / "site")
+    project = rewrite(content)
+    made = make(content, tmp_path / "site")
+    assert f"workshop/projects/{project}.html" in made.rendered
+    others = ("catalogue", "costs", "settings", "blanks", "presses", "cards")
+    assert not [each for each in made.built for other in others if each.startswith(f"workshop/{other}")]
+
+
+def test_what_was_paid_concerns_the_pages_that_reckon_with_it(content: Path, tmp_path: Path) -> None:
+    made = make(content, tmp_path / "site")
+    blank = repay(content)
+    rendered = make(content, tmp_path / "site").rendered
+    assert f"workshop/blanks/{blank}.html" in rendered
+    assert not [each for each in rendered if each.startswith(("workshop/catalogue/", "workshop/cards/"))]
+    assert len(rendered) < made.pages / 2
 
 
 def test_a_pressing_concerns_the_pages_that_count_it(content: Path, tmp_path: Path) -> None:
