@@ -34,6 +34,26 @@ class Origin:
         return Problem(self.file, self.line(place), dotted(place), message, severity)
 
 
+class OneLine(Mapping[Place, int]):
+    """The line of a record that stands in one line with all its values; a log has very many of them."""
+
+    __slots__ = ("_line",)
+
+    def __init__(self, line: int) -> None:
+        self._line = line
+
+    def __getitem__(self, place: Place) -> int:
+        if place:
+            raise KeyError(place)
+        return self._line
+
+    def __iter__(self) -> Iterator[Place]:
+        return iter(((),))
+
+    def __len__(self) -> int:
+        return 1
+
+
 class Part(BaseModel):
     """A frozen group of fields; field names are written with spaces (``print area``)."""
 

@@ -7,13 +7,13 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import partial
 from typing import Final
 
 from pydantic import ValidationError
 
-from maker_site.records.base import Origin
+from maker_site.records.base import OneLine, Origin
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import Problem, nearest, quoted
 from maker_site.records.read_record import problems_of
@@ -26,6 +26,8 @@ COLUMNS: Final = tuple(
 )
 """The log's columns as their headings are written."""
 _KEYS: Final = {key_of(column): column for column in COLUMNS}
+_FIELDS: Final = {key: key.replace(" ", "_") for key in _KEYS}
+"""The field that each column is read into."""
 NEEDED: Final = tuple(
     column for column in COLUMNS if Pressing.model_fields[key_of(column).replace(" ", "_")].is_required()
 )
@@ -39,6 +41,7 @@ def read_log(
     pressings: list[Pressing] = []
     problems: list[Problem] = []
     keys: list[str] | None = None
+    shared = _Shared()
     try:
         for line, row in table_rows(text):
             if keys is None:
@@ -46,7 +49,7 @@ def read_log(
                 if problems:
                     break
                 continue
-            read = partial(_pressing, row, keys, file, line, units)
+            read = partial(_pressing, row, keys, file, line, units, shared)
             pressing, found = memory.value(f"{file}:{line}", (row, keys, said), read)
             problems += found
             if pressing is not None:
@@ -115,9 +118,9 @@ def _unknown(key: str, written: str) -> str:
 
 
 def _pressing(
-    row: list[str], keys: list[str], file: str, line: int, units: Units
+    row: list[str], keys: list[str], file: str, line: int, units: Units, shared: _Shared
 ) -> tuple[Pressing | None, list[Problem]]:
-    origin = Origin(file, {(): line})
+    origin = Origin(file, OneLine(line))
     extra = next((cell for cell in row[len(keys) :] if cell.strip()), None)
     if extra is not None:
         sentence = f"the row has more cells than columns, {quoted(extra)} among them; a note with a comma wants quotes"
@@ -128,4 +131,22 @@ def _pressing(
     except ValidationError as error:
         return None, problems_of(error, Pressing, origin, "a row of the press log")
     pressing._origin = origin
+    shared.share(pressing, cells)
     return pressing, []
+
+
+class _Shared:
+    """Values that many rows have, held once: a log says the same few things a hundred thousand times."""
+
+    def __init__(self) -> None:
+        self._values: dict[tuple[str, str], object] = {}
+        self._fields: dict[frozenset[str], set[str]] = {}
+
+    def share(self, pressing: Pressing, cells: Mapping[str, str]) -> None:
+        """Let a new row hold what an earlier one read from the same words."""
+        values = pressing.__dict__
+        for key, cell in cells.items():
+            name = _FIELDS[key]
+            values[name] = self._values.setdefault((name, cell), values[name])
+        given = self._fields.setdefault(frozenset(cells), pressing.__pydantic_fields_set__)
+        object.__setattr__(pressing, "__pydantic_fields_set__", given)
