@@ -12,6 +12,7 @@ from typing import Any, Final
 from babel import Locale
 from babel.numbers import format_decimal
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateError, TemplateNotFound, TemplateSyntaxError
+from jinja2.bccache import Bucket, BytecodeCache
 from markupsafe import Markup, escape
 
 from maker_site.language import all_of, apart, listed, say, say_forms, say_in, say_n
@@ -34,6 +35,28 @@ class TemplateProblem(ValueError):
     """A template that can't be rendered: the file, the line, and what is wrong."""
 
 
+class _Compiled(BytecodeCache):
+    """Keeps compiled templates for as long as the process lives: who makes again and again compiles each once.
+
+    A template is known by its name, its file and its text, so one that was changed is compiled anew.
+    """
+
+    def __init__(self) -> None:
+        self._kept: dict[str, tuple[str, Any]] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Give the template as it was compiled before, if its text is the same."""
+        text, code = self._kept.get(bucket.key, ("", None))
+        bucket.code = code if text == bucket.checksum else None
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep the template in the place of what was compiled of another text."""
+        self._kept[bucket.key] = bucket.checksum, bucket.code
+
+
+_COMPILED: Final = _Compiled()
+
+
 class Renderer:
     """Renders the pages of one copy."""
 
@@ -49,6 +72,7 @@ class Renderer:
             lstrip_blocks=True,
             keep_trailing_newline=True,
             extensions=["jinja2.ext.loopcontrols"],
+            bytecode_cache=_COMPILED,
         )
         self._environment.globals |= {"icon": caution_icon, "control_strip": control_strip}
         self._environment.globals |= _SPEECH
