@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -15,24 +16,45 @@ from maker_site.writer.memory import Memory
 from maker_site.writer.unchanged import unchanged
 from tests.benchmarks.workshop import write_workshop
 
+# One worker makes the workshop that all tests here begin with.
+pytestmark = pytest.mark.xdist_group("making again")
 TODAY = date(2026, 5, 1)
 
 
+@dataclass(frozen=True)
+class Before:
+    """An invented workshop of 10 projects and the site made of it: each test works on copies."""
+
+    content: Path
+    site: Path
+    made: Made
+
+
 @pytest.fixture(scope="module")
-def generated(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Return an invented workshop of 10 projects, for all tests of this module: each works on a copy."""
-    folder = tmp_path_factory.mktemp("generated") / "content"
-    write_workshop(folder, 10, 7)
-    return folder
+def before(tmp_path_factory: pytest.TempPathFactory) -> Before:
+    folder = tmp_path_factory.mktemp("generated")
+    write_workshop(folder / "content", 10, 7)
+    return Before(folder / "content", folder / "site", make(folder / "content", folder / "site"))
 
 
-@pytest.fixture
-def content(generated: Path, tmp_path: Path) -> Path:
-    """Return a workshop to write in, every file of it an hour old."""
-    copied = Path(shutil.copytree(generated, tmp_path / "content"))
+def copy_of(content: Path, folder: Path) -> Path:
+    """Copy a workshop, every file of it an hour old."""
+    copied = Path(shutil.copytree(content, folder))
     for path in copied.rglob("*"):
         os.utime(path, (1_750_000_000, 1_750_000_000))
     return copied
+
+
+@pytest.fixture
+def content(before: Before, tmp_path: Path) -> Path:
+    """Return a workshop to write in."""
+    return copy_of(before.content, tmp_path / "content")
+
+
+@pytest.fixture
+def out(before: Before, tmp_path: Path) -> Path:
+    """Return the site made of the workshop before anything is written in it."""
+    return Path(shutil.copytree(before.site, tmp_path / "site"))
 
 
 def make(content: Path, out: Path, memory: Memory | None = None) -> Made:
@@ -127,25 +149,37 @@ def bear_less(content: Path) -> str:
 EDITS = [retitle, renote, press_once_more, withdraw, dearer, hotter, thicker, repay, rewrite, bear_less]
 
 
-@pytest.mark.slow
-def test_after_an_edit_every_byte_is_as_made_afresh(content: Path, tmp_path: Path) -> None:
-    make(content, tmp_path / "again")
+@pytest.fixture(scope="module")
+def afresh(before: Before, tmp_path_factory: pytest.TempPathFactory) -> list[dict[str, bytes]]:
+    """The sites that are made, each into an empty folder, when one edit after the other was written."""
+    folder = tmp_path_factory.mktemp("afresh")
+    content, found = copy_of(before.content, folder / "content"), []
     for edit in EDITS:
         edit(content)
-        make(content, tmp_path / "again")
-        make(content, tmp_path / edit.__name__)
-        assert tree(tmp_path / "again") == tree(tmp_path / edit.__name__), edit.__name__
+        make(content, folder / edit.__name__)
+        found.append(tree(folder / edit.__name__))
+    assert len({frozenset(each.items()) for each in (tree(before.site), *found)}) == len(EDITS) + 1, "each edit shows"
+    return found
 
 
 @pytest.mark.slow
-def test_one_process_making_again_and_again_makes_the_same(content: Path, tmp_path: Path) -> None:
+def test_after_an_edit_every_byte_is_as_made_afresh(content: Path, out: Path, afresh: list[dict[str, bytes]]) -> None:
+    for edit, wanted in zip(EDITS, afresh, strict=True):
+        edit(content)
+        make(content, out)
+        assert tree(out) == wanted, edit.__name__
+
+
+@pytest.mark.slow
+def test_one_process_making_again_and_again_makes_the_same(
+    content: Path, out: Path, afresh: list[dict[str, bytes]]
+) -> None:
     memory = Memory()
-    make(content, tmp_path / "again", memory)
+    make(content, out, memory)
     for edit in EDITS:
         edit(content)
-        make(content, tmp_path / "again", memory)
-    make(content, tmp_path / "afresh")
-    assert tree(tmp_path / "again") == tree(tmp_path / "afresh")
+        make(content, out, memory)
+    assert tree(out) == afresh[-1]
 
 
 def touched(before: dict[str, int], content: Path) -> list[str]:
@@ -163,48 +197,47 @@ def look(content: Path) -> dict[str, int]:
 
 
 @pytest.mark.slow
-def test_told_what_was_touched_one_process_makes_the_same(content: Path, tmp_path: Path) -> None:
+def test_told_what_was_touched_one_process_makes_the_same(
+    content: Path, tmp_path: Path, afresh: list[dict[str, bytes]]
+) -> None:
     memory = Memory()
     make(content, tmp_path / "again", memory)
-    for edit in EDITS:
-        before = look(content)
+    for edit, wanted in zip(EDITS, afresh, strict=True):
+        earlier = look(content)
         edit(content)
-        memory.tell(touched(before, content))
+        memory.tell(touched(earlier, content))
         make(content, tmp_path / "again", memory)
-        make(content, tmp_path / edit.__name__)
-        assert tree(tmp_path / "again") == tree(tmp_path / edit.__name__), edit.__name__
+        assert tree(tmp_path / "again") == wanted, edit.__name__
     memory.write()
     assert make(content, tmp_path / "again").rendered == (), (
         "what it kept is as good as what a process of its own keeps"
     )
 
 
-def test_told_what_was_touched_nothing_else_is_read(content: Path, tmp_path: Path) -> None:
+def test_told_what_was_touched_nothing_else_is_read(content: Path, out: Path) -> None:
     memory = Memory()
-    make(content, tmp_path / "site", memory)
+    make(content, out, memory)
     broken = sorted(content.glob("projects/*/project.yaml"))[0]
     broken.write_text("no record", "utf-8")
     project = renote(content)
     memory.tell([f"projects/{project}/project.yaml"])
-    made = make(content, tmp_path / "site", memory)
+    made = make(content, out, memory)
     assert made.rendered == (f"workshop/projects/{project}.html",)
     memory.tell([broken.relative_to(content).as_posix()])
-    assert make(content, tmp_path / "site", memory).changes is None, "now it is told"
+    assert make(content, out, memory).changes is None, "now it is told"
     memory.tell(["projects"])
-    assert make(content, tmp_path / "site", memory).changes is None, "and not forgotten before it is mended"
+    assert make(content, out, memory).changes is None, "and not forgotten before it is mended"
 
 
-def test_nothing_changed_nothing_rendered_nothing_written(content: Path, tmp_path: Path) -> None:
-    made = make(content, tmp_path / "site")
-    again = make(content, tmp_path / "site")
+def test_nothing_changed_nothing_rendered_nothing_written(before: Before, content: Path, out: Path) -> None:
+    made, again = before.made, make(content, out)
     assert (again.rendered, again.changes.written if again.changes else None) == ((), ())
     assert (again.pages, again.pictures, again.problems) == (made.pages, made.pictures, made.problems)
 
 
-def test_a_note_concerns_no_other_project_and_no_list(content: Path, tmp_path: Path) -> None:
-    make(content, tmp_path / "site")
+def test_a_note_concerns_no_other_project_and_no_list(content: Path, out: Path) -> None:
     project = renote(content)
-    made = make(content, tmp_path / "site")
+    made = make(content, out)
     rendered = made.rendered
     assert f"workshop/projects/{project}.html" in rendered
     of_projects = [each for each in rendered if each.startswith(("workshop/projects/", "workshop/cards/"))]
@@ -213,30 +246,27 @@ def test_a_note_concerns_no_other_project_and_no_list(content: Path, tmp_path: P
     assert not any(each.startswith("public/") for each in rendered), "a private note has nothing to do with the public"
 
 
-def test_a_write_up_concerns_its_own_pages(content: Path, tmp_path: Path) -> None:
-    make(content, tmp_path / "site")
+def test_a_write_up_concerns_its_own_pages(content: Path, out: Path) -> None:
     project = rewrite(content)
-    made = make(content, tmp_path / "site")
+    made = make(content, out)
     assert f"workshop/projects/{project}.html" in made.rendered
     others = ("catalogue", "costs", "settings", "blanks", "presses", "cards")
     assert not [each for each in made.built for other in others if each.startswith(f"workshop/{other}")]
 
 
-def test_what_was_paid_concerns_the_pages_that_reckon_with_it(content: Path, tmp_path: Path) -> None:
-    made = make(content, tmp_path / "site")
+def test_what_was_paid_concerns_the_pages_that_reckon_with_it(before: Before, content: Path, out: Path) -> None:
     blank = repay(content)
-    rendered = make(content, tmp_path / "site").rendered
+    rendered = make(content, out).rendered
     assert f"workshop/blanks/{blank}.html" in rendered
     assert not [each for each in rendered if each.startswith(("workshop/catalogue/", "workshop/cards/"))]
-    assert len(rendered) < made.pages / 2
+    assert len(rendered) < before.made.pages / 2
 
 
-def test_a_pressing_concerns_the_pages_that_count_it(content: Path, tmp_path: Path) -> None:
-    made = make(content, tmp_path / "site")
+def test_a_pressing_concerns_the_pages_that_count_it(before: Before, content: Path, out: Path) -> None:
     project = press_once_more(content)
-    rendered = make(content, tmp_path / "site").rendered
+    rendered = make(content, out).rendered
     assert f"workshop/projects/{project}.html" in rendered
-    assert len(rendered) < made.pages / 2
+    assert len(rendered) < before.made.pages / 2
 
 
 def test_a_title_concerns_the_public_pages_that_name_it(tmp_path: Path) -> None:
@@ -256,8 +286,7 @@ def test_a_title_concerns_the_public_pages_that_name_it(tmp_path: Path) -> None:
     assert len(named) < sum(each.startswith("public/") for each in made.rendered) / 2
 
 
-def test_the_whole_is_known_to_be_as_it_was_without_reading(content: Path, tmp_path: Path) -> None:
-    out = tmp_path / "site"
+def test_the_whole_is_known_to_be_as_it_was_without_reading(content: Path, out: Path) -> None:
     assert unchanged(content, out, "print-room", TODAY) is None
     _settle(content)
     made = make(content, out)
@@ -293,8 +322,8 @@ def _change(what: str, content: Path, out: Path) -> None:
 WHATEVER = ("a record", "a page", "a letter of a page", "an interrupted make", "the theme", "the cache", "a photo")
 
 
-def test_whatever_changes_is_seen(content: Path, tmp_path: Path) -> None:
-    out, theme = tmp_path / "site", "print-room"
+def test_whatever_changes_is_seen(content: Path, out: Path) -> None:
+    theme = "print-room"
     # Last what can not be made: a photo that is none.
     for what in WHATEVER:
         _settle(content)
@@ -305,8 +334,8 @@ def test_whatever_changes_is_seen(content: Path, tmp_path: Path) -> None:
         assert unchanged(content, out, theme, TODAY) is None, what
 
 
-def test_a_file_from_the_future_is_never_taken_for_settled(content: Path, tmp_path: Path) -> None:
-    out, record = tmp_path / "site", sorted(content.glob("projects/*/project.yaml"))[0]
+def test_a_file_from_the_future_is_never_taken_for_settled(content: Path, out: Path) -> None:
+    record = sorted(content.glob("projects/*/project.yaml"))[0]
     os.utime(record, (4_000_000_000, 4_000_000_000))
     _settle(content)
     make(content, out)
@@ -328,9 +357,7 @@ def test_another_theme_and_a_theme_nearer_by_are_seen(content: Path, tmp_path: P
     assert unchanged(content, out, str(own), TODAY) is None, "it would be the parent now"
 
 
-def test_a_damaged_cache_costs_time_only(content: Path, tmp_path: Path) -> None:
-    out = tmp_path / "site"
-    make(content, out)
+def test_a_damaged_cache_costs_time_only(content: Path, out: Path) -> None:
     before = tree(out)
     for damage in (b"", b"not a database", b"SQLite format 3\0" + bytes(4096)):
         (out / FILE).write_bytes(damage)
@@ -341,9 +368,7 @@ def test_a_damaged_cache_costs_time_only(content: Path, tmp_path: Path) -> None:
         assert make(content, out).rendered == ()
 
 
-def test_a_page_that_was_lost_is_made_again(content: Path, tmp_path: Path) -> None:
-    out = tmp_path / "site"
-    make(content, out)
+def test_a_page_that_was_lost_is_made_again(content: Path, out: Path) -> None:
     before = tree(out)
     (out / "workshop" / "catalogue" / "index.html").unlink()
     make(content, out)
