@@ -148,6 +148,15 @@ class Forgetful(Remembered):
         return make()
 
 
+class Once(Forgetful):
+    """Remembers the digests alone: for who reads once, and keeps on disk what it read."""
+
+    def value(self, name: str, made_of: tuple[object, ...], make: Callable[[], V]) -> V:
+        """Return the value, made now; its digest is noted."""
+        self.digests[name] = digest_of(name, made_of)
+        return make()
+
+
 def _with_those_above(path: str) -> Iterator[str]:
     while path:
         yield path
