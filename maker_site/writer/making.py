@@ -11,6 +11,7 @@ from datetime import date
 from fractions import Fraction
 from functools import partial
 from pathlib import Path
+from typing import Final
 
 from maker_site.language import speaking
 from maker_site.media import make as make_pictures
@@ -43,6 +44,7 @@ from maker_site.writer.workers import FEWEST, Setters, Work, build_here, build_s
 
 Told = Callable[[str, int, int], None]
 """Told of progress: what is being done, how much of it is done, of how much."""
+_MENU: Final = "menu paper"
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +123,7 @@ def _make(
             build_side_by_side(work, jobs, setters)
         else:
             build_here(work, jobs)
-            menu_here(work, memory.sum("menu paper", None, partial(menu_paper, book)))
+            _set_menu(work, memory, base)
         for copy, by in printed:
             build_here(work, list(pages.gathered(copy, by, base_of(copy, base))))
             put_assets(site, copy, by)
@@ -141,6 +143,15 @@ def _make(
             keep_made(kept, seen, content, out, used, made)
             kept.write()
         return made
+
+
+def _set_menu(work: Work, memory: Memory, base: str) -> None:
+    """Set the menu on paper, or leave it where nothing that it shows has changed; then it is not even put together."""
+    stands = memory.stands(_MENU, base)
+    if stands is None or (stands and not work.papers.keep_menu()):
+        of_menu = memory.sum(_MENU, None, partial(menu_paper, work.book))
+        memory.keep(_MENU, base, came_to_something=of_menu is not None)
+        menu_here(work, of_menu)
 
 
 def read_notebook(

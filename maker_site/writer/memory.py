@@ -19,6 +19,7 @@ from maker_site.writer.sameness import program
 V = TypeVar("V")
 _ABSENT = object()
 _HOT = "over limit"
+_SUM = "sum"
 
 
 class Memory:
@@ -142,6 +143,21 @@ class Memory:
             value = work()
         self._sums[name] = (value, made_of, frozenset(reads))
         return value
+
+    def stands(self, name: str, base: str) -> bool | None:
+        """Return what was kept of a sum with `keep`, where it was made of the same in whichever process; else None."""
+        assert self._kept is not None  # a make has begun
+        before = self._kept.get(_SUM, name, base)
+        if before is None or self._leaves is None or self._leaves.key(as_reads(before[0])) != before[1]:
+            return None
+        self._kept.keep(_SUM, name)
+        return bool(before[2])
+
+    def keep(self, name: str, base: str, *, came_to_something: bool) -> None:
+        """Keep on disk what a sum was made of, and whether there is anything of it; `base` is what is not noted."""
+        if self._kept is not None and self._leaves is not None and name in self._sums:
+            reads = reduced(self._sums[name][2])
+            self._kept.put(_SUM, name, base, [as_lists(reads), self._leaves.key(reads), came_to_something])
 
     def end(self, stamps: Mapping[str, str]) -> None:
         """End a make that has put its site into place."""

@@ -34,6 +34,7 @@ from maker_site.writer.themes import Theme
 Told = Callable[[str, int, int], None]
 """Told of progress: what is being done, how much of it is done, of how much."""
 _CARD_PAPER: Final = "A6"
+_BOTH: Final = ("workshop", "public")
 _MENU_PAPER: Final = "A4"
 _FORM: Final = 1
 """Goes up when the same input is set in another way."""
@@ -102,12 +103,23 @@ class Papers:
 
     def menu(self, of_menu: MenuPaper, folder: Path) -> Wanted:
         """Return the menu, with its pictures made in a folder where it has to be set; nothing is noted yet."""
-        wanted = self._wanted(("workshop", "public"), addresses.MENU_PAPER, "shop.yaml", of_menu.document)
+        wanted = self._wanted(_BOTH, addresses.MENU_PAPER, "shop.yaml", of_menu.document)
         if wanted.document is None:
             return wanted
         pictures = sorted(of_menu.photos.items())
         files = {name: make_picture(self._book, name, path, folder) for name, path in pictures}
         return replace(wanted, document=replace(wanted.document, files=files))
+
+    def keep_menu(self) -> bool:
+        """Leave the menu as it is; tell whether it is there."""
+        before = self._before.get(addresses.MENU_PAPER)
+        if before is None:
+            return False
+        kept = Wanted(_BOTH, addresses.MENU_PAPER, "shop.yaml", before.inputs, None)
+        if not all(self._site.has(place) for place in _places(kept)):
+            return False
+        self.add(kept)
+        return True
 
     def add(self, wanted: Wanted) -> None:
         """Note a paper: it is kept, or stands ready to be set."""
