@@ -1,4 +1,7 @@
-"""Whether anything changed: path, size and times of every record file and of the program itself, nothing read."""
+"""Whether an answer may have changed: path, size and times of record files and of the program itself, nothing read.
+
+Writing (write-ups, articles, about.md) is in no answer, so it is not looked at.
+"""
 
 from __future__ import annotations
 
@@ -8,16 +11,16 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Final
 
-_FOLDERS: Final = ("blanks", "presses", "supplies", "press-log", "articles")
-_FILES: Final = ("shop.yaml", "about.md")
-_OF_A_PROJECT: Final = ("project.yaml", "tutorial.md")
+_FOLDERS: Final = ("blanks", "presses", "supplies", "press-log")
+_FILES: Final = ("shop.yaml",)
+_OF_A_PROJECT: Final = "project.yaml"
 _PROGRAM: Final = Path(__file__).resolve().parents[1]
 _READS_RECORDS: Final = ("language", "records", "workings", "writer")
 """Rooms of the program whose change may change an answer."""
 
 
 def fingerprint(content: Path) -> str:
-    """Return a text that differs whenever a record file was added, changed, renamed or removed, or the program was."""
+    """Return a text that differs whenever a record behind an answer is added, changed or removed, or the program is."""
     seen = hashlib.blake2b(digest_size=16)
     root = os.fspath(content)
     for room in _READS_RECORDS:
@@ -26,7 +29,7 @@ def fingerprint(content: Path) -> str:
         seen.update(_stamp(os.path.join(root, name)).encode("utf-8", "surrogateescape"))  # noqa: PTH118 - half the time
     for name in _FOLDERS:
         folder = os.path.join(root, name)  # noqa: PTH118
-        seen.update("\n".join(_below(folder, (".yaml", ".csv", ".md"))).encode("utf-8", "surrogateescape"))
+        seen.update("\n".join(_below(folder, (".yaml", ".csv"))).encode("utf-8", "surrogateescape"))
     seen.update("\n".join(_projects(os.path.join(root, "projects"))).encode("utf-8", "surrogateescape"))  # noqa: PTH118
     return seen.hexdigest()
 
@@ -53,8 +56,7 @@ def _projects(folder: str) -> Iterator[str]:
     except OSError:
         return
     for name in names:
-        for file in _OF_A_PROJECT:
-            yield _stamp(f"{folder}/{name}/{file}")
+        yield _stamp(f"{folder}/{name}/{_OF_A_PROJECT}")
 
 
 def _stamp(path: str) -> str:
