@@ -13,8 +13,11 @@ from pathlib import Path
 from typing import NoReturn
 
 import pytest
+from click.testing import CliRunner
 from filelock import FileLock
 from playwright.sync_api import Browser, sync_playwright
+
+from maker_site.cli import main
 
 ROOT = Path(__file__).resolve().parent.parent
 CONTENT = ROOT / "content"
@@ -54,6 +57,12 @@ def make_site(content: Path, out: Path) -> subprocess.CompletedProcess[str]:
         text=True,
         check=False,
     )
+
+
+def make_site_here(content: Path, out: Path) -> None:
+    """Run `maker-site make` within this process, which has imported and compiled what a new one has to begin with."""
+    made = CliRunner().invoke(main, ["make", "--content", str(content), "--out", str(out)])
+    assert made.exit_code == 0, made.output
 
 
 @pytest.fixture(scope="session")

@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, Phase, example, given, settings
 from hypothesis import strategies as st
 from playwright.sync_api import Browser, Page
 
-from tests.conftest import make_site
+from tests.conftest import make_site_here
 from tests.small_workshop import write_workshop
 
 from .fakes import write_page
@@ -176,8 +176,7 @@ def test_nothing_in_a_record_runs_in_any_page(browser, tmp_path_factory, random,
             yield from order
 
     content = workshop_of(endless(), home / "content")
-    made = make_site(content, home / "site")
-    assert made.returncode == 0, made.stdout + made.stderr
+    make_site_here(content, home / "site")
     pages = [home / "site" / each for each in SHOWN if not each.endswith("/")]
     pages += sorted((home / "site/public/for").glob("*.html"))
     assert [each for page_file in pages for each in ran(browser, page_file)] == []

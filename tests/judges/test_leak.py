@@ -5,7 +5,6 @@ What may cross is listed here, field by field, and nothing else may: a new field
 
 import csv
 import fnmatch
-import subprocess
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -31,7 +30,7 @@ from maker_site.records import (
     Use,
     load,
 )
-from tests.conftest import make_site
+from tests.conftest import make_site_here
 from tests.small_workshop import FILES, write_workshop
 
 from .canaries import Canary, Planter, found_in
@@ -268,8 +267,7 @@ def planted(tmp_path_factory) -> Planted:
 def planted_site(planted: Planted, tmp_path_factory) -> Path:
     """Both copies of the planted workshop."""
     out = tmp_path_factory.mktemp("planted-site") / "site"
-    made: subprocess.CompletedProcess[str] = make_site(planted.content, out)
-    assert made.returncode == 0, made.stdout + made.stderr
+    make_site_here(planted.content, out)
     return out
 
 
@@ -416,8 +414,7 @@ def test_the_public_copy_is_the_same_to_the_byte_whether_or_not_there_is_somethi
     copies = []
     for name, more in (("without", {}), ("with", private)):
         content = write_workshop(tmp_path / name / "content", {**SHARED_WORKSHOP, **more})
-        made = make_site(content, tmp_path / name / "site")
-        assert made.returncode == 0, made.stdout + made.stderr
+        make_site_here(content, tmp_path / name / "site")
         public = tmp_path / name / "site" / "public"
         copies.append({file.relative_to(public): file.read_bytes() for file in public.rglob("*") if file.is_file()})
     assert set(copies[0]) == set(copies[1])

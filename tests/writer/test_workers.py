@@ -37,7 +37,7 @@ else:
 def content(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return a workshop with enough pages to be parted."""
     folder = tmp_path_factory.mktemp("many") / "content"
-    write_workshop(folder, 40, 7)
+    write_workshop(folder, 16, 7)
     return folder
 
 
