@@ -35,7 +35,7 @@ from maker_site.writer.memory import Memory
 from maker_site.writer.papers import Papers, menu_paper
 from maker_site.writer.printing import FONTS
 from maker_site.writer.rendering import Renderer
-from maker_site.writer.sameness import contents, program
+from maker_site.writer.sameness import contents
 from maker_site.writer.signs import write_signs
 from maker_site.writer.site_folder import Changes, SiteFolder
 from maker_site.writer.themes import Theme, theme
@@ -107,7 +107,8 @@ def _make(
         of_papers = known_papers(out)
         papers_before = dict(of_papers)
         papers = Papers(site, book, used, of_papers, told)
-        base = digest_of(book.workshop.shop, book.workshop.about, contents([*used.folders, content / FONTS]), program())
+        ground = memory.ground(lambda: contents([*used.folders, content / FONTS]))
+        base = digest_of(book.workshop.shop, book.workshop.about, ground, memory.program)
         copies = (
             Copy("workshop", workshop_frame(book), tuple(workshop_batches(book))),
             Copy("public", public_frame(book), tuple(public_batches(book, order)), public_gatherings(book)),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, Final, TypeVar
 
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.noting import Noted, NotedOutlines, Read, noting, unnoted
@@ -42,6 +42,9 @@ class Memory:
         self._leaves: Leaves | None = None
         self._kept: Kept | None = None
         self._changed: frozenset[Read] | None = None
+        self._ground: str | None = None
+        self._program: Final = program()
+        """As it is when this process begins: what it runs does not change while it runs."""
         self._hot: dict[str, tuple[str | None, frozenset[Read]]] = {}
         """What is said of each project's setting where it is above a limit, with what that comes from."""
         self._sums: dict[str, tuple[Any, object, frozenset[Read]]] = {}
@@ -64,6 +67,12 @@ class Memory:
     def is_told(self) -> bool:
         """Whether it is known what was touched since the last make."""
         return self.remembered.is_quiet("theme") and self.remembered.is_quiet("fonts")
+
+    def ground(self, look: Callable[[], str]) -> str:
+        """Return a digest of the theme and the fonts, looked at again where they may have been touched."""
+        if self._ground is None or not self.is_told:
+            self._ground = look()
+        return self._ground
 
     def hand_over(self, book: Notebook) -> None:
         """Give a new notebook what the last one worked out and nothing that has changed has to do with."""
@@ -88,7 +97,7 @@ class Memory:
         """Yield what `review` finds, worked out anew only where what it comes from has changed since any make."""
         assert self._kept is not None  # a make has begun
         assert self._leaves is not None  # a notebook was handed over
-        base = digest_of(program(), book.workshop.shop)
+        base = digest_of(self._program, book.workshop.shop)
         with unnoted():
             yield from review_sheets(book.workshop)
             for name, project in book.workshop.projects.items():
@@ -143,6 +152,11 @@ class Memory:
             value = work()
         self._sums[name] = (value, made_of, frozenset(reads))
         return value
+
+    @property
+    def program(self) -> str:
+        """A digest of the program, as `sameness.program` has it."""
+        return self._program
 
     def stands(self, name: str, base: str) -> bool | None:
         """Return what was kept of a sum with `keep`, where it was made of the same in whichever process; else None."""
