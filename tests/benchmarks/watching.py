@@ -1,21 +1,19 @@
 """How long after a save the browser can show it.
 
-    python -m tests.benchmarks.watching CONTENT [--saves 5]
+    python -m tests.benchmarks.watching CONTENT OUT [--saves 5]
 
-`watch` runs on a copy of the workshop; the script that stands in its pages is played by a web socket. Each save writes
-another private note into a project's record. The clock runs from before the file is written until the page that was
-asked for, after the word to load it again came, holds the new note.
+`watch` runs on a workshop, which is written to, and on its site, made already or not. The script that stands in its
+pages is played by a web socket. Each save writes another private note into a project's record. The clock runs from
+before the file is written until the page that was asked for, after the word to load it again came, holds the new note.
 """
 
 import argparse
 import asyncio
 import json
-import shutil
 import signal
 import socket
 import subprocess
 import sys
-import tempfile
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -37,25 +35,23 @@ CALM = 1.5
 HELLO = json.dumps({"command": "hello", "protocols": ["http://livereload.com/protocols/official-7"]})
 
 
-def timing(name: str, content: Path, saves: int) -> Timing:
+def timing(name: str, content: Path, out: Path, saves: int) -> Timing:
     """Return the time from each save to its page."""
-    with tempfile.TemporaryDirectory() as scratch:
-        copied = Path(shutil.copytree(content, Path(scratch) / "content"))
-        with _watching(copied, Path(scratch)) as port:
-            runs = asyncio.run(_saves(copied, port, saves))
+    with _watching(content, out) as port:
+        runs = asyncio.run(_saves(content, port, saves))
     return Timing(name, tuple(runs))
 
 
 @contextmanager
-def _watching(content: Path, scratch: Path) -> Iterator[int]:
+def _watching(content: Path, out: Path) -> Iterator[int]:
     with socket.socket() as free:
         free.bind((HOST, 0))
         port = int(free.getsockname()[1])
-    said = scratch / "said.txt"
+    said = out.with_name(f"{out.name}-said.txt")
     code = "from maker_site.cli.door import main; main()"
-    words = ["watch", "--content", content, "--out", scratch / "site", "--port", str(port), "--no-open"]
-    with said.open("w") as out:
-        watching = subprocess.Popen([sys.executable, "-c", code, *words], stdout=out, stderr=out)
+    words = ["watch", "--content", content, "--out", out, "--port", str(port), "--no-open"]
+    with said.open("w") as heard:
+        watching = subprocess.Popen([sys.executable, "-c", code, *words], stdout=heard, stderr=heard)
     try:
         end = time.monotonic() + PATIENCE
         while "Serving" not in said.read_text("utf-8"):
@@ -103,9 +99,10 @@ def main() -> None:
     """Read the command line and print the times."""
     wanted = argparse.ArgumentParser(prog="python -m tests.benchmarks.watching", description=__doc__)
     wanted.add_argument("content", type=Path)
+    wanted.add_argument("out", type=Path)
     wanted.add_argument("--saves", type=int, default=5)
     asked = wanted.parse_args()
-    found = timing("watch, from a save to its page", asked.content, asked.saves)
+    found = timing("watch, from a save to its page", asked.content, asked.out, asked.saves)
     print(", ".join(f"{run.seconds * 1000:.0f} ms" for run in found.runs))
 
 
