@@ -15,7 +15,10 @@ from maker_site.writer.crew import crew
 from maker_site.writer.site_folder import SiteFolderProblem
 from tests.benchmarks.workshop import write_workshop
 
-pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="forked on Linux alone")
+pytestmark = [
+    pytest.mark.skipif(sys.platform != "linux", reason="forked on Linux alone"),
+    pytest.mark.xdist_group("workers"),
+]
 MAKE = """
 import sys
 from datetime import date
