@@ -166,6 +166,10 @@ class Worked(Mapping[str, V]):
         found = self._names()
         return found if isinstance(found, Container) else frozenset(found)
 
+    def drop(self, name: str) -> None:
+        """Let go of a sum; it is worked out again when it is looked at again."""
+        self._kept.pop(name, None)
+
     def made_of(self, name: str) -> frozenset[Read]:
         """Return what a sum was made of."""
         with unnoted():

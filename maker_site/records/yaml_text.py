@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final, TypeAlias
 
 import yaml
@@ -33,6 +34,7 @@ class TextTree:
     problems: tuple[Problem, ...]
 
 
+@lru_cache(maxsize=1024)  # records repeat few names; each is held once, however many records there are
 def key_of(written: str) -> str:
     """Return a key's plain form: lower case, words parted by one space (``Print_Area`` is ``print area``)."""
     return re.sub(r"[\s_-]+", " ", written.strip()).lower()
@@ -84,7 +86,7 @@ class _Reading:
             return "" if plain_nothing else str(node.value)
         self.seen.add(id(node))
         if isinstance(node, yaml.SequenceNode):
-            return [self.tree(child, (*place, index)) for index, child in enumerate(node.value)]
+            return [self.tree(child, _within(place, index)) for index, child in enumerate(node.value)]
         return self._mapping(node, place)
 
     def _mapping(self, node: yaml.Node, place: Place) -> dict[str, Tree]:
@@ -95,16 +97,21 @@ class _Reading:
                 self.tell(place, line, "a field's name should be plain words")
                 continue
             key = key_of(str(key_node.value))
-            if (first := self.lines.get((*place, key))) is not None:
-                self.tell(
-                    (*place, key), line, f"{quoted(key)} is written twice, first in line {first}; keep one of them"
-                )
+            inner = _within(place, key)
+            if (first := self.lines.get(inner)) is not None:
+                self.tell(inner, line, f"{quoted(key)} is written twice, first in line {first}; keep one of them")
                 continue
-            self.lines[(*place, key)] = line
-            value = self.tree(value_node, (*place, key))
+            self.lines[inner] = line
+            value = self.tree(value_node, inner)
             if value not in ("", [], {}):
                 found[key] = value
         return found
+
+
+@lru_cache(maxsize=1024)
+def _within(place: Place, part: str | int) -> Place:
+    """Return the place of a part of what stands at a place."""
+    return (*place, part)
 
 
 def dotted(place: Place) -> str:

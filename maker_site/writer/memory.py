@@ -116,9 +116,12 @@ class Memory:
         else:
             with noting() as notes:
                 words = over_limit(book.remakes[name])
+            if not self._is_for_more:
+                book.remakes.drop(name)  # where it is wanted is in another process, which has not been forked yet
             reads = reduced(notes)
             kept.put(_HOT, name, base, [as_lists(reads), leaves.key(reads), words])
-        self._hot[name] = (words, reads)
+        if self._is_for_more:
+            self._hot[name] = (words, reads)
         return words
 
     def settle(self, book: Notebook, more: Mapping[str, Mapping[str, object]]) -> Leaves:

@@ -29,7 +29,7 @@ _AT_ONCE: Final = 4
 """Batches, or drawn pictures, of one task."""
 _MOST_PAPERS: Final = 24
 """Papers that wait to be set; while there are more, nothing is built that asks for others."""
-_MOST_GROWTH: Final = 96 * 2**20
+_MOST_GROWTH: Final = 32 * 2**20
 """Bytes that a process may come to hold beside what it was forked with, before another takes its place."""
 
 
