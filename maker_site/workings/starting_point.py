@@ -8,6 +8,7 @@ from datetime import date
 from enum import StrEnum
 from fractions import Fraction
 from heapq import nsmallest
+from itertools import islice
 from math import ceil, floor
 from typing import Final
 
@@ -68,15 +69,16 @@ def starting_points(
     groups: Sequence[Evidence],
     press: Press | None = None,
     method: str | None = None,
+    most: int | None = None,
 ) -> tuple[StartingPoint, ...]:
-    """Return every place to begin with a blank, best first; the second is the runner-up.
+    """Return every place to begin with a blank, best first; the second is the runner-up. `most` ends the list early.
 
     In order: the maker's own settings on this blank by the lower end of their interval, of which at least one piece
     was good; the supplier's sheet; the best on the same substrate and method, nearest thickness first; the
     common-practice range. With `press`, evidence from another kind does not count and dials are for that press.
     `method` is the blank's own unless given; the sheet speaks of the blank's own only.
     """
-    return tuple(_candidates(blank, workshop, groups, press, method or blank.method))
+    return tuple(islice(_candidates(blank, workshop, groups, press, method or blank.method), most))
 
 
 def _candidates(

@@ -13,7 +13,8 @@ from maker_site.workings.finding.folding import fold, words_of
 from maker_site.workings.finding.index import index
 from maker_site.workings.finding.matching import Matches, match
 from maker_site.workings.finding.query import read
-from maker_site.workings.finding.rows import Row, points_by_blank, rows
+from maker_site.workings.finding.rows import MOST_POINTS, Row, points_by_blank, rows
+from maker_site.workings.starting_point import starting_points
 from maker_site.workings.wilson import interval
 from tests.workings.notebook import blank, press, project, row, workshop
 
@@ -242,3 +243,47 @@ def test_the_order_of_words_never_matters(words: list[str]) -> None:
 )
 def test_a_hostile_query_is_answered_soon(query: str) -> None:
     assert len(looked(query)[0]) <= len(looked("slate")[0])
+
+
+_LIKE_SLATES = ("slate-lumm", "slate-thin", "slate-thick", "plate-a5")
+_PRESSINGS = st.tuples(
+    st.sampled_from(_LIKE_SLATES),
+    st.sampled_from(("bench", "ring")),
+    st.sampled_from(("190 C", "200 C")),
+    st.sampled_from(("60 s", "5 min")),
+    st.sampled_from(("sublimation", "film transfer")),
+    st.integers(0, 2),
+    st.integers(1, 28),
+)
+
+
+@given(st.lists(_PRESSINGS, max_size=14))
+def test_where_to_begin_is_the_same_as_from_every_pressing_there_is(pressed: list[tuple[Any, ...]]) -> None:
+    bench = workshop(
+        blanks=(
+            SLATE,
+            PLATE,
+            blank("slate-thin", thickness="5 mm", sheet=None),
+            blank("slate-thick", thickness="9 mm", sheet=None),
+        ),
+        presses=(press("bench"), press("ring", name="Ring press", kind="mug", readings=None)),
+        pressings=tuple(
+            row(
+                f"log:{line}",
+                blank=on,
+                press=used,
+                temperature=heat,
+                time=time,
+                method=method,
+                pressed="2",
+                good=str(good),
+                date=f"2026-03-{day:02}",
+            )
+            for line, (on, used, heat, time, method, good, day) in enumerate(pressed, 2)
+        ),
+    )
+    groups = evidence_of(bench)
+
+    found = points_by_blank(bench, groups)
+
+    assert found == {name: starting_points(each, bench, groups)[:MOST_POINTS] for name, each in bench.blanks.items()}

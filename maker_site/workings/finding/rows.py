@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Final
 
 from maker_site.language import say
 from maker_site.records import Blank, Workshop
@@ -14,8 +15,10 @@ from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.calibration import Footing
 from maker_site.workings.evidence import Evidence
 from maker_site.workings.finding.index import Sayings, Span, Weight
-from maker_site.workings.starting_point import Source, StartingPoint, starting_points
+from maker_site.workings.starting_point import Source, StartingPoint, starting_points, telling
 
+MOST_POINTS: Final = 2
+"""Of a blank: where to begin, and the runner-up."""
 Facts = dict[str, object]
 """A row as it goes out of the house: plain values by the names of the contract."""
 
@@ -38,12 +41,21 @@ class Row:
 
 
 def points_by_blank(workshop: Workshop, groups: Sequence[Evidence]) -> Mapping[str, tuple[StartingPoint, ...]]:
-    """Return where to begin with each blank, best first."""
-    alike: dict[str, list[Evidence]] = defaultdict(list)
+    """Return where to begin with each blank and the runner-up, best first."""
+    mine: dict[str, list[Evidence]] = defaultdict(list)
     for each in groups:
-        alike[workshop.blanks[each.setting.blank].substrate].append(each)
+        mine[each.setting.blank].append(each)
+    told: dict[str, list[tuple[str, tuple[Evidence, ...]]]] = defaultdict(list)
+    for blank, of_blank in mine.items():
+        told[workshop.blanks[blank].substrate].append((blank, telling(of_blank)))
+
+    def near(blank: Blank) -> list[Evidence]:
+        """Return what counts for a blank, in the order of all: all of its own, of those alike what tells."""
+        alike = told.get(blank.substrate, ())
+        return [each for other, tells in alike for each in (mine[other] if other == blank.id else tells)]
+
     return {
-        blank.id: starting_points(blank, workshop, alike.get(blank.substrate, ())) for blank in workshop.blanks.values()
+        blank.id: starting_points(blank, workshop, near(blank), most=MOST_POINTS) for blank in workshop.blanks.values()
     }
 
 
@@ -130,7 +142,7 @@ def starts(blank: Blank, points: Sequence[StartingPoint]) -> list[Facts]:
     """Return the facts of the first starting point and the runner-up; of nothing known, where there is none."""
     limit = {"limit_c": number(blank.limit.celsius) if blank.limit else None}
     about = {"name": blank.name, "substrate": blank.substrate, "method": blank.method, **limit}
-    return [{**point_facts(point, blank), **about} for point in points[:2] or (None,)]
+    return [{**point_facts(point, blank), **about} for point in points[:MOST_POINTS] or (None,)]
 
 
 def _own(each: Evidence, workshop: Workshop) -> Row:
