@@ -8,6 +8,7 @@ import is imported while it fits.
 from __future__ import annotations
 
 import contextlib
+import gc
 import hashlib
 import json
 import os
@@ -131,7 +132,9 @@ def ask(content: Path, question: Callable[[Answers], T], cache: Path | None = No
     file = _kept_file(content, cache)
     with contextlib.suppress(*_MAKE_AGAIN), contextlib.closing(_open(file, now)) as kept:
         return question(Answers(kept))
-    with contextlib.closing(_made(content, now)) as made:
+    with _without_collecting():
+        made_now = _made(content, now)
+    with contextlib.closing(made_now) as made:
         _keep(made, file, content)
         return question(Answers(made))
 
@@ -159,6 +162,18 @@ def cache_folder() -> Path:
     if sys.platform == "darwin":
         return Path.home() / "Library" / "Caches" / "maker-site"
     return Path.home() / ".cache" / "maker-site"
+
+
+@contextlib.contextmanager
+def _without_collecting() -> Iterator[None]:
+    """Look for no circles of garbage meanwhile: going through a large shop's records again and again finds none."""
+    was = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was:
+            gc.enable()
 
 
 def _kept_file(content: Path, cache: Path | None) -> Path:
