@@ -10,7 +10,10 @@ from maker_site.records.problems import NotReadable
 
 
 class Pressing(Record):
-    """What was set, what was pressed, what came out. Failures count."""
+    """What was set, what was pressed, what came out. Failures count.
+
+    Each value is read from its own text alone, but for `good`; `read_log` relies on that.
+    """
 
     date: f.Date
     blank: f.Text

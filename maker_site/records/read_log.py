@@ -126,21 +126,44 @@ def _pressing(
         sentence = f"the row has more cells than columns, {quoted(extra)} among them; a note with a comma wants quotes"
         return None, [Problem(file, line, "", sentence)]
     cells = {key: cell.strip() for key, cell in zip(keys, row, strict=False) if cell.strip()}
-    try:
-        pressing = Pressing.model_validate({**cells, "id": f"{file}:{line}"}, context={"units": units})
-    except ValidationError as error:
-        return None, problems_of(error, Pressing, origin, "a row of the press log")
+    pressing = shared.again(cells, f"{file}:{line}")
+    if pressing is None:
+        try:
+            pressing = Pressing.model_validate({**cells, "id": f"{file}:{line}"}, context={"units": units})
+        except ValidationError as error:
+            return None, problems_of(error, Pressing, origin, "a row of the press log")
+        shared.share(pressing, cells)
     pressing._origin = origin
-    shared.share(pressing, cells)
     return pressing, []
 
 
 class _Shared:
-    """Values that many rows have, held once: a log says the same few things a hundred thousand times."""
+    """Values that many rows of one file have, held once: a log says the same few things a hundred thousand times."""
 
     def __init__(self) -> None:
         self._values: dict[tuple[str, str], object] = {}
-        self._fields: dict[frozenset[str], set[str]] = {}
+        self._alike: dict[frozenset[str], Pressing] = {}
+        """The first row in which these columns, and no others, are filled in."""
+        self._outcomes: set[tuple[str, str]] = set()
+        """Pieces pressed and good that go together."""
+
+    def again(self, cells: Mapping[str, str], row_id: str) -> Pressing | None:
+        """Return a row made of what earlier ones read from the same words; None where one of them is new.
+
+        A cell means the same in every row, but for the count of good pieces, which is judged by those pressed.
+        """
+        alike = self._alike.get(frozenset(cells))
+        if alike is None or (cells["pressed"], cells["good"]) not in self._outcomes:
+            return None
+        values: dict[str, object] = {"id": row_id}
+        for key, cell in cells.items():
+            name = _FIELDS[key]
+            if (name, cell) not in self._values:
+                return None
+            values[name] = self._values[name, cell]
+        row = alike.model_copy(update=values)
+        self._share_fields(row, alike)
+        return row
 
     def share(self, pressing: Pressing, cells: Mapping[str, str]) -> None:
         """Let a new row hold what an earlier one read from the same words."""
@@ -148,5 +171,9 @@ class _Shared:
         for key, cell in cells.items():
             name = _FIELDS[key]
             values[name] = self._values.setdefault((name, cell), values[name])
-        given = self._fields.setdefault(frozenset(cells), pressing.__pydantic_fields_set__)
-        object.__setattr__(pressing, "__pydantic_fields_set__", given)
+        self._outcomes.add((cells["pressed"], cells["good"]))
+        self._share_fields(pressing, self._alike.setdefault(frozenset(cells), pressing))
+
+    @staticmethod
+    def _share_fields(row: Pressing, alike: Pressing) -> None:
+        object.__setattr__(row, "__pydantic_fields_set__", alike.__pydantic_fields_set__)

@@ -233,3 +233,38 @@ def test_ten_thousand_rows_are_read_in_seconds():
     rows, _ = read(HEADING + f"\n{ROW}" * 10_000)
     assert len(rows) == 10_000
     assert time.process_time() - started < 5
+
+
+_CELLS = st.tuples(
+    st.sampled_from(("2026-04-18", "2026-04-18", "2026-04-31")),
+    st.sampled_from(("coaster", "mug")),
+    st.sampled_from(("clam",)),
+    st.sampled_from(("200", "400 F")),
+    st.sampled_from(("5 min",)),
+    st.sampled_from(("1", "2", "")),
+    st.sampled_from(("0", "1", "2")),
+    st.sampled_from(("", "ghost", "scorched; ghost")),
+)
+
+
+@given(st.lists(_CELLS, max_size=12))
+def test_a_row_says_the_same_whatever_rows_are_above_it(rows):
+    heading = f"{HEADING},defects"
+    lines = [",".join(cells) for cells in rows]
+    units = Units(temperature="F")
+
+    together, found = read("\n".join((heading, *lines)), units)
+
+    alone = [read(heading + "\n" * number + line, units) for number, line in enumerate(lines, 1)]
+    assert found == [problem for _, problems_there in alone for problem in problems_there]
+    assert together == [row for pressings, _ in alone for row in pressings]
+    assert [(row.origin.line(()), row.model_fields_set) for row in together] == [
+        (row.origin.line(()), row.model_fields_set) for pressings, _ in alone for row in pressings
+    ]
+
+
+def test_good_pieces_are_counted_against_the_pieces_of_their_own_row():
+    first = "2026-04-18,coaster,clam,200 C,5 min"
+    rows, found = read(f"{HEADING}\n{first},2,2\n{first},1,0\n{first},1,2\n")
+    assert [(row.pressed, row.good) for row in rows] == [(2, 2), (1, 0)]
+    assert [(each.line, each.field) for each in found] == [(4, "good")]
