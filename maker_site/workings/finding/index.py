@@ -69,7 +69,8 @@ def index(rows: Iterable[Sayings]) -> Index:
         heaviest: dict[str, int] = {}
         for text, weight in row.texts:
             for word in words_of(text):
-                heaviest[word] = max(weight, heaviest.get(word, 0))
+                if heaviest.get(word, -1) < weight:
+                    heaviest[word] = weight
         for word, most in heaviest.items():
             by_word[word].append(number << WEIGHT_BITS | most)
         for span in dict.fromkeys(row.spans):
