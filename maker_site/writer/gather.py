@@ -15,6 +15,7 @@ from maker_site.media import PictureProblem, PictureSet, plan, probe, sound
 from maker_site.records import Problem, Project, Workshop
 from maker_site.records.pictures_in_text import pictures_in_text
 from maker_site.records.remembered import Forgetful, Remembered
+from maker_site.writer.known import KnownPhotos
 
 T = TypeVar("T")
 G = TypeVar("G")
@@ -60,12 +61,15 @@ def _inside(root: Path, home: str, text: str) -> Iterator[str]:
             yield f"{home}/{path}"
 
 
-def gather(root: Path, paths: Sequence[str], *, wholly: bool = False) -> Gathered:
-    """Look at pictures side by side and plan their sizes; `wholly` also decodes each to its end, for `check`."""
+def gather(root: Path, paths: Sequence[str], *, wholly: bool = False, known: KnownPhotos | None = None) -> Gathered:
+    """Look at pictures side by side and plan their sizes; `wholly` also decodes each to its end, for `check`.
+
+    `known` is what is known of them from earlier makes.
+    """
 
     def look(path: str) -> PictureSet | Problem:
         try:
-            found = plan(probe(root / path))
+            found = plan(known.probe(root, path, probe) if known else probe(root / path))
             if wholly:
                 sound(root / path)
         except PictureProblem as error:

@@ -46,6 +46,10 @@ class Kept:
             return json.loads(found[1])
         return None
 
+    def names(self, kind: str) -> tuple[str, ...]:
+        """Return every name that something is kept under."""
+        return tuple(self._of(kind).keys() | self._now.get(kind, {}).keys())
+
     def put(self, kind: str, name: str, key: str, value: Any) -> None:
         """Keep a value that JSON can hold; what is not put or kept in a make is forgotten with it."""
         data = json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode("utf-8", "surrogatepass")

@@ -29,8 +29,8 @@ from maker_site.writer.copies import Builder, Copy, Pages, base_of, put_assets
 from maker_site.writer.crew import cores, crew
 from maker_site.writer.gather import gather, picture_paths, side_by_side
 from maker_site.writer.gather_artwork import gather_artwork
-from maker_site.writer.known_coverage import keep_coverage, known_coverage
-from maker_site.writer.known_papers import keep_papers, known_papers
+from maker_site.writer.kept import Kept
+from maker_site.writer.known import KnownPhotos, keep_coverage, keep_papers, known_coverage, known_papers
 from maker_site.writer.memory import Memory
 from maker_site.writer.papers import Papers, menu_paper
 from maker_site.writer.printing import FONTS
@@ -96,15 +96,15 @@ def _make(
     again, memory = memory is not None, memory or Memory(for_more=False)
     kept = memory.begin(out)
     seen = None if again else look_before(content, used, today)
-    known = known_coverage(out)
-    book, problems = read_notebook(content, today, known=known, decode=True, memory=memory)
+    known = known_coverage(kept, memory.program)
+    book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
     if book is None:
         return Made(problems, None)
     with speaking(book.language), SiteFolder.open(out) as site:
         order = Order(book)
         site.trust(memory.stamps if memory.is_told else None)
         leaves = memory.settle(book, order.kinds)
-        of_papers = known_papers(out)
+        of_papers = known_papers(kept)
         papers_before = dict(of_papers)
         papers = Papers(site, book, used, of_papers, told)
         ground = memory.ground(lambda: contents([*used.folders, content / FONTS]))
@@ -132,10 +132,9 @@ def _make(
         write_signs(site, book, pages.signs.values(), told)
         said = papers.cautions()
         in_use = {each.digest for each in book.artwork.values()}
-        keep_coverage(out, {digest: share for digest, share in known.items() if digest in in_use})
+        keep_coverage(kept, memory.program, {digest: share for digest, share in known.items() if digest in in_use})
         changes = site.commit()
-        if of_papers != papers_before:
-            keep_papers(out, of_papers)
+        keep_papers(kept, of_papers, papers_before)
         pictures = sum(len(names) for names in pages.pictures.values())
         rendered, built = tuple(sorted(pages.rendered)), tuple(sorted(pages.built))
         made = Made((*problems, *said), changes, pages.count, pictures, rendered, built)
@@ -163,17 +162,21 @@ def read_notebook(
     decode: bool = False,
     wholly: bool = False,
     memory: Memory | None = None,
+    kept: Kept | None = None,
 ) -> tuple[Notebook | None, tuple[Problem, ...]]:
     """Return all that the pages are made from, None where an error forbids it, and every problem found.
 
     `known` is coverage of artwork by content hash, and is added to. What is not known is counted at once with `decode`,
-    else when it is first asked for. `wholly` decodes every picture to its end.
+    else when it is first asked for. `wholly` decodes every picture to its end. With `kept`, which goes with a `memory`,
+    photos that are as they were are not looked at again.
     """
     findings = load(content, memory.remembered if memory else None)
     workshop = findings.workshop
     if workshop is None:
         return None, findings.problems
-    looked = gather(content, picture_paths(workshop, memory.remembered if memory else None), wholly=wholly)
+    photos = KnownPhotos(kept, memory.program) if memory and kept else None
+    paths = picture_paths(workshop, memory.remembered if memory else None)
+    looked = gather(content, paths, wholly=wholly, known=photos)
     artwork = gather_artwork(workshop, {} if known is None else known, decode=decode, wholly=wholly)
     pictures = Noted("picture", {**artwork.pictures, **looked.pictures})
     coverage, files = Noted("artwork", artwork.coverage), Noted("artwork", artwork.files)

@@ -25,7 +25,7 @@ from maker_site.paper.sizes import sheet_of, sheet_size
 from maker_site.paper.typesetting import Document, PaperProblem, Typesetter, missing_words
 from maker_site.records import Problem, Severity
 from maker_site.writer.gather import side_by_side
-from maker_site.writer.known_papers import KnownPaper
+from maker_site.writer.known import KnownPaper
 from maker_site.writer.printing import FONTS, card_of, language_of, make_picture, menu_card_of, menu_pictures, setter
 from maker_site.writer.rendering import TemplateProblem
 from maker_site.writer.site_folder import SiteFolder
@@ -88,7 +88,8 @@ class Papers:
     def keeps_card(self, project: str) -> bool:
         """Tell whether a project's card, where it shows what it showed, need not be set again."""
         address = addresses.card_paper(project)
-        return address in self._before and self._site.has(f"workshop/{address}")
+        before = self._before.get(address)
+        return before is not None and self._site.has(f"workshop/{address}", before.stamp)
 
     def keep_card(self, project: str) -> None:
         """Leave a project's card as it is."""
@@ -116,7 +117,7 @@ class Papers:
         if before is None:
             return False
         kept = Wanted(_BOTH, addresses.MENU_PAPER, "shop.yaml", before.inputs, None)
-        if not all(self._site.has(place) for place in _places(kept)):
+        if not all(self._site.has(place, before.stamp) for place in _places(kept)):
             return False
         self.add(kept)
         return True
@@ -144,7 +145,8 @@ class Papers:
             raise TemplateProblem(paper.problem)
         for copy in self._copies[paper.address]:
             self._site.put(f"{copy}/{paper.address}", paper.pdf)
-        self._known[paper.address] = KnownPaper(self._known[paper.address].inputs, paper.missing)
+        stamp = self._site.stamp(f"{self._copies[paper.address][0]}/{paper.address}")
+        self._known[paper.address] = KnownPaper(self._known[paper.address].inputs, paper.missing, stamp)
         self._done += 1
         self._told("Setting papers", self._done, self._asked)
 
@@ -170,7 +172,7 @@ class Papers:
     def _wanted(self, copies: tuple[str, ...], address: str, about: str, document: Document) -> Wanted:
         inputs = _inputs(self._common, document)
         wanted, paper = Wanted(copies, address, about, inputs, document), self._before.get(address)
-        if paper and paper.inputs == inputs and all(self._site.has(place) for place in _places(wanted)):
+        if paper and paper.inputs == inputs and all(self._site.has(place, paper.stamp) for place in _places(wanted)):
             return replace(wanted, document=None)
         return wanted
 

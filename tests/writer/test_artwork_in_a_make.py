@@ -1,7 +1,6 @@
 """Artwork from the maker's folder to the page: seen, costed, proofed, and never in the public copy."""
 
 import io
-import json
 import re
 from datetime import date
 from fractions import Fraction
@@ -12,7 +11,8 @@ from PIL import Image
 
 from maker_site.media import artwork as reading
 from maker_site.writer import gather_artwork
-from maker_site.writer.known_coverage import keep_coverage, known_coverage
+from maker_site.writer.kept import Kept
+from maker_site.writer.known import keep_coverage, known_coverage
 from maker_site.writer.making import Made, find_problems, make_site, read_notebook
 from tests.media.artwork.drawings import pdf, svg
 from tests.small_workshop import write_workshop
@@ -83,8 +83,6 @@ def test_coverage_is_the_mean_of_the_projects_artwork_and_reaches_its_cost(tmp_p
 def test_what_was_counted_is_not_counted_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     content, out = workshop(tmp_path, a_png=picture(1252, 1252)), tmp_path / "site"
     assert make(content, out).changes is not None
-    kept = json.loads((out / ".maker-site/coverage.json").read_text())
-    assert list(kept["coverage"].values()) == ["1"]
 
     def again(path: Path) -> None:
         pytest.fail(f"{path} was counted again")
@@ -96,21 +94,26 @@ def test_what_was_counted_is_not_counted_again(tmp_path: Path, monkeypatch: pyte
     assert not made.changes.removed
 
 
-def test_counts_are_kept_whole(tmp_path: Path):
-    (tmp_path / ".maker-site").mkdir()
+def kept_counts(out: Path, counts: dict[str, Fraction]) -> Kept:
+    (out / ".maker-site").mkdir()
+    kept = Kept(out)
+    keep_coverage(kept, "this program", counts)
+    kept.write()
+    return Kept(out)
+
+
+def test_counts_are_kept_whole_and_for_the_same_program(tmp_path: Path):
     counts = {"aa": Fraction(1, 3), "bb": Fraction(0)}
-    keep_coverage(tmp_path, counts)
-    assert known_coverage(tmp_path) == counts
-    assert [each.name for each in (tmp_path / ".maker-site").iterdir()] == ["coverage.json"]
+    kept = kept_counts(tmp_path, counts)
+    assert known_coverage(kept, "this program") == counts
+    assert known_coverage(kept, "its next version") == {}
 
 
-@pytest.mark.parametrize(
-    "spoilt", ["", "[]", '{"form": 1, "coverage": {"x": "7"}}', '{"form": 1, "coverage": {"x": "1/0"}}', '{"form": 0}']
-)
-def test_spoilt_counts_are_thrown_away(tmp_path: Path, spoilt: str):
-    (tmp_path / ".maker-site").mkdir()
-    (tmp_path / ".maker-site/coverage.json").write_text(spoilt)
-    assert known_coverage(tmp_path) == {}
+@pytest.mark.parametrize("spoilt", ["", "7", "1/0", [], None])
+def test_spoilt_counts_are_thrown_away(tmp_path: Path, spoilt: object):
+    kept = kept_counts(tmp_path, {})
+    kept.put("coverage", "x", "this program", spoilt)
+    assert known_coverage(kept, "this program") == {}
 
 
 def test_a_proof_stands_in_for_a_photo_and_all_it_shows_is_there(tmp_path: Path):

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from maker_site.paper.typesetting import Typesetter
+from maker_site.writer.kept import FILE
 from maker_site.writer.making import Made, make_site
 from maker_site.writer.rendering import TemplateProblem
 from tests.paper.bench import workshop
@@ -89,8 +90,8 @@ def test_a_paper_that_was_deleted_comes_back_the_same(bench: Bench) -> None:
 
 def test_kept_knowledge_that_is_lost_or_broken_costs_time_only(bench: Bench) -> None:
     bench.make()
-    for text in (None, "{", '{"cards/harbour.pdf": 3}'):
-        kept = bench.out / ".maker-site/papers.json"
+    for text in (None, "{"):
+        kept = bench.out / FILE
         kept.unlink() if text is None else kept.write_text(text, encoding="utf-8")
         made = bench.make()
         assert bench.set == 4

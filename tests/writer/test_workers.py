@@ -59,7 +59,7 @@ def make(content: Path, out: Path, workers: int) -> str:
 def tree(out: Path) -> dict[str, bytes]:
     """Return every file of a site by its path, with the lists of what was made."""
     files = {path.relative_to(out).as_posix(): path for path in out.rglob("*") if path.is_file()}
-    own = {".maker-site/manifest.json", ".maker-site/papers.json"}
+    own = {".maker-site/manifest.json"}
     return {
         name: path.read_bytes() for name, path in files.items() if not name.startswith(".maker-site/") or name in own
     }

@@ -89,9 +89,14 @@ class SiteFolder:
         """The stamps of all that was put and kept, by address."""
         return self._wanted
 
-    def has(self, address: str) -> bool:
-        """Whether the tool made this file, earlier or just now, and it has the size it was made with."""
+    def has(self, address: str, stamp: str | None = None) -> bool:
+        """Whether the tool made this file, earlier or just now, and it has the size it was made with.
+
+        With `stamp` also whether it was made with those bytes.
+        """
         check_address(address)
+        if stamp not in (None, self._wanted.get(address, self._before.get(address))):
+            return False
         return address in self._wanted or self._is_as_made(address)
 
     def keep(self, address: str, stamp: str | None = None) -> bool:
