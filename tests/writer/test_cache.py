@@ -12,10 +12,13 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from babel.messages.catalog import Catalog
+from babel.messages.mofile import write_mo
 from PIL import Image
 
+from maker_site.language import speech
 from maker_site.media import probe
-from maker_site.writer import gather, memory
+from maker_site.writer import gather, memory, sameness
 from maker_site.writer.kept import FILE, Kept
 from maker_site.writer.making import Made, make_site
 from maker_site.writer.site_folder import SiteFolder, SiteFolderProblem
@@ -104,6 +107,17 @@ def test_everything_lies_in_the_one_file(out: Path) -> None:
     assert "paper" in kinds
 
 
+def test_a_damaged_or_deleted_cache_costs_time_only(content: Path, out: Path) -> None:
+    before = tree(out)
+    for damage in (None, b"", b"not a database", b"SQLite format 3\0" + bytes(4096)):
+        (out / FILE).unlink() if damage is None else (out / FILE).write_bytes(damage)
+        made = make(content, out)
+        assert made.changes is not None
+        assert made.changes.written == ()
+        assert tree(out) == before
+        assert make(content, out).rendered == ()
+
+
 def test_a_file_of_another_form_is_begun_anew(content: Path, out: Path) -> None:
     with closing(sqlite3.connect(out / FILE)) as file, file:
         file.execute("DROP TABLE kept")
@@ -190,3 +204,34 @@ def test_a_changed_theme_file_shows_everywhere(content: Path, out: Path) -> None
         os.utime(own, (1_000_000_000, 1_000_000_000))
         make(content, out)
     assert_as_afresh(content, out)
+
+
+def translate(folder: Path, words: str) -> None:
+    """Write a catalogue that says "Catalogue" in other words, always with the same date."""
+    file = folder / "de" / "LC_MESSAGES" / f"{speech.DOMAIN}.mo"
+    file.parent.mkdir(parents=True, exist_ok=True)
+    catalogue = Catalog(locale="de")
+    catalogue.add("Catalogue", words)
+    with file.open("wb") as opened:
+        write_mo(opened, catalogue)
+    os.utime(file, (1_000_000_000, 1_000_000_000))
+    speech._catalogue.cache_clear()
+
+
+def test_a_changed_translation_shows_everywhere(
+    content: Path, out: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    catalogues = tmp_path / "program" / "catalogues"
+    monkeypatch.setattr(speech, "CATALOGUES", catalogues)
+    monkeypatch.setattr(sameness, "_PROGRAM", str(tmp_path / "program"))
+    shop = content / "shop.yaml"
+    shop.write_text(shop.read_text("utf-8").replace("locale: en_GB", "locale: de_DE"), "utf-8")
+    try:
+        translate(catalogues, "Zzfirst")
+        make(content, out)
+        assert b"Zzfirst" in (out / "workshop" / "index.html").read_bytes()
+        translate(catalogues, "Zzsecond word")
+        assert_as_afresh(content, out)
+        assert b"Zzsecond word" in (out / "workshop" / "index.html").read_bytes()
+    finally:
+        speech._catalogue.cache_clear()

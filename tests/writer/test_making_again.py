@@ -357,17 +357,6 @@ def test_another_theme_and_a_theme_nearer_by_are_seen(content: Path, tmp_path: P
     assert unchanged(content, out, str(own), TODAY) is None, "it would be the parent now"
 
 
-def test_a_damaged_cache_costs_time_only(content: Path, out: Path) -> None:
-    before = tree(out)
-    for damage in (b"", b"not a database", b"SQLite format 3\0" + bytes(4096)):
-        (out / FILE).write_bytes(damage)
-        made = make(content, out)
-        assert made.changes is not None
-        assert made.changes.written == ()
-        assert tree(out) == before
-        assert make(content, out).rendered == ()
-
-
 def test_a_page_that_was_lost_is_made_again(content: Path, out: Path) -> None:
     before = tree(out)
     (out / "workshop" / "catalogue" / "index.html").unlink()
