@@ -181,12 +181,12 @@ def _work(
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     for each in inherited:
         each.close()
-    before = _resident()
+    before = resident()
     try:
         with begin(number) as work:
             while True:
                 answer = work(connection.recv())
-                grown = most_growth is not None and _resident() - before > most_growth
+                grown = most_growth is not None and resident() - before > most_growth
                 connection.send((_GROWN if grown else _ANSWER, answer))
                 if grown:
                     return
@@ -211,7 +211,7 @@ def _fault(error: BaseException | None, trace: str) -> BaseException:
     return found
 
 
-def _resident() -> int:
+def resident() -> int:
     """Return the bytes of memory that this process holds, shared ones included."""
     pages = _MEMORY.read_text("ascii").split()
     return int(pages[1]) * os.sysconf("SC_PAGE_SIZE")

@@ -15,7 +15,7 @@ from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Drawn
 from maker_site.paper.typesetting import Document
 from maker_site.writer.copies import Builder, Built, Job, Pages
-from maker_site.writer.crew import Crew, any_of, crew, shared
+from maker_site.writer.crew import Crew, any_of, crew, resident, shared
 from maker_site.writer.papers import MenuPaper, Papers, SetPaper, Wanted, menu_paper, set_paper
 from maker_site.writer.printing import setter
 from maker_site.writer.signs import put_sign
@@ -29,8 +29,10 @@ _AT_ONCE: Final = 4
 """Batches, or drawn pictures, of one task."""
 _MOST_PAPERS: Final = 24
 """Papers that wait to be set; while there are more, nothing is built that asks for others."""
-_MOST_GROWTH: Final = 32 * 2**20
-"""Bytes that a process may come to hold beside what it was forked with, before another takes its place."""
+_MOST_HELD: Final = 352 * 2**20
+_LEAST_GROWTH: Final = 32 * 2**20
+"""Bytes that a process may hold before another takes its place, and those that it may always add to what it was
+forked with: one that ends too soon works out again what its like worked out before."""
 
 
 class _Task(NamedTuple):
@@ -92,7 +94,9 @@ def build_side_by_side(work: Work, jobs: Sequence[Job], setters: Setters) -> Non
     with (
         tempfile.TemporaryDirectory(prefix="maker-site-") as folder,
         shared(),
-        crew(setters.size, partial(_building, work, jobs, Path(folder)), _MOST_GROWTH) as builders,
+        crew(
+            setters.size, partial(_building, work, jobs, Path(folder)), max(_LEAST_GROWTH, _MOST_HELD - resident())
+        ) as builders,
     ):
         assert builders is not None
         while True:
