@@ -38,9 +38,11 @@ from maker_site.workings.starting_point import Source, StartingPoint, starting_p
 
 V = TypeVar("V")
 POINTS: Final = "points"
-WRITTEN: Final = "is written up"
-WRITE_UP: Final = "write-up"
 """How the places to begin with a blank are noted: by themselves, not by all that they come from."""
+WRITTEN: Final = "is written up"
+"""How it is noted whether a project has a write-up."""
+WRITE_UP: Final = "write-up"
+"""How a project's write-up is noted."""
 MATERIAL: Final = "shown material"
 """How the material that the shop is drawn with is noted."""
 
@@ -316,23 +318,6 @@ class Notebook:
     def makeable(self, project: Project) -> Makeable | None:
         """Return how many of a project could be made of the blanks on the shelf; None where not one."""
         return makeable_of(project, self.stock[project.blank], self.yield_of(project))
-
-    @property
-    def newest_day(self) -> date | None:
-        """The day of the newest record, never after today: what a printed menu is dated by."""
-        for kind in ("rows", "whole blank", "project", "today"):
-            note(kind)
-        with unnoted():
-            return self._newest_day
-
-    @cached_property
-    def _newest_day(self) -> date | None:
-        workshop = self.workshop
-        days = [row.date for row in workshop.pressings[-1:]]
-        days += [lot.date for blank in workshop.blanks for lot in workshop.whole_blank(blank).bought if lot.date]
-        for project in workshop.projects.values():
-            days += [day for day in (project.made, project.share.published, project.share.updated) if day]
-        return max((day for day in days if day <= self.day), default=None)
 
     @cached_property
     def apart(self) -> Mapping[str, Worked[Any]]:

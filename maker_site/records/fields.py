@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Iterable
 from datetime import date
 from fractions import Fraction
-from typing import Annotated, Any, Literal, Protocol
+from typing import Annotated, Any, Literal
 from urllib.parse import urlsplit
 
 from pydantic import BeforeValidator, PlainValidator, ValidationInfo
@@ -19,15 +19,6 @@ from maker_site.records import quantities as q
 from maker_site.records import words
 from maker_site.records.outline import outline
 from maker_site.records.problems import NotReadable, listed, nearest, quoted
-
-
-class UnitsLike(Protocol):
-    """The units that a bare number is read in."""
-
-    temperature: Any
-    length: Any
-    pressure: Any
-
 
 _USUAL_UNITS = {"temperature": "C", "length": "mm", "pressure": "bar"}
 

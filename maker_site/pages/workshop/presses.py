@@ -28,13 +28,6 @@ _SETTINGS = 60
 """Settings listed on a press's page: those used last."""
 
 
-def press_pages(book: Notebook) -> Iterator[Page]:
-    """Yield presses/index.html and a page for each press."""
-    yield press_list(book)
-    for press in book.workshop.presses.values():
-        yield press_page(book, press)
-
-
 def press_list(book: Notebook) -> Page:
     """Return presses/index.html."""
     rows = PressList(tuple(_row(book, press) for press in book.workshop.presses.values()))

@@ -43,13 +43,6 @@ SETTINGS_A_PAGE = 20
 """Settings on a blank's own page, and on each that follows it."""
 
 
-def settings_pages(book: Notebook) -> Iterator[Page]:
-    """Yield settings/index.html and the pages of each substrate."""
-    yield settings_index(book)
-    for substrate in substrates(book):
-        yield from substrate_pages(book, substrate)
-
-
 def substrates(book: Notebook) -> Sequence[str]:
     """Return the substrates that have pages of their own; those of like addresses share the pages of the first."""
     return list(_by_address(_by_substrate(book)))

@@ -114,10 +114,6 @@ class SiteFolder:
         self._wanted.setdefault(address, self._before[address])
         return True
 
-    def keep_all(self) -> bool:
-        """Say that the whole site is wanted as it is; False where any of it is not there as it was made."""
-        return self._has_manifest and all(self.keep(address) for address in self._before)
-
     def stamp(self, address: str) -> str:
         """Return the stamp of what was put or kept at an address: its size and hash."""
         return self._wanted[address]
