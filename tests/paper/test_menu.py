@@ -1,6 +1,8 @@
 """The menu on paper: one sheet, a poster, leaflets that fold into reading order, and nothing that is not shared."""
 
 import re
+import subprocess
+import sys
 from fractions import Fraction
 from itertools import pairwise
 from pathlib import Path
@@ -73,6 +75,38 @@ def test_many_entries_go_on_over_further_sheets(setting: Typesetter) -> None:
     assert len(pages) > 1
     told = " ".join(pages)
     assert {int(found) for found in re.findall(r"Thing (\d+)", told)} == set(range(1, 151))
+
+
+def test_hundreds_of_entries_flow_in_order_and_the_last_sheet_says_how_to_order(
+    setting: Typesetter, tmp_path: Path
+) -> None:
+    pdf = set_menu(setting, card(300))
+    pages = words(pdf)
+    assert [int(found) for found in re.findall(r"Thing (\d+)", " ".join(pages))] == list(range(1, 301))
+    assert [number for number, page in enumerate(pages) if "Half Door Shed" in page] == [0]
+    assert [number for number, page in enumerate(pages) if "shed@example.org" in page] == [len(pages) - 1]
+    check_file(pdf, tmp_path)
+
+
+def test_an_entry_that_no_sheet_holds_is_told_among_hundreds_too(setting: Typesetter) -> None:
+    long = MenuLine("Thing", "£1.00", "word " * 4000, "Slate", None, None, "", None)
+    many = card(300)
+    with pytest.raises(PaperProblem, match="an entry of the menu is higher than the paper"):
+        set_menu(setting, card(0, parts=(MenuPart("Home", (*many.parts[0].lines, long)),)))
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="the process is asked for its peak as Linux tells it")
+def test_a_menu_of_thousands_is_set_in_little_memory() -> None:
+    # The promise is 400 MB for each process of a make of 10,000 projects, some 3,000 of them on the menu.
+    asked = (
+        "import re; from tests.paper.test_menu import card, set_menu, CONTENT, Path\n"
+        "from maker_site.writer.themes import theme\n"
+        "from maker_site.paper.typesetting import typesetter\n"
+        "with typesetter(theme('print-room', CONTENT).papers(), None) as setting: set_menu(setting, card(3000))\n"
+        "print(re.search(r'VmHWM:\\s*(\\d+)', Path('/proc/self/status').read_text())[1])"
+    )
+    done = subprocess.run([sys.executable, "-c", asked], check=True, capture_output=True, text=True, cwd=CONTENT.parent)
+    assert int(done.stdout) * 1024 < 400e6
 
 
 def test_an_empty_menu_says_so(setting: Typesetter) -> None:
