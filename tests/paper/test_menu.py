@@ -70,6 +70,16 @@ def test_prices_of_a_column_end_in_one_line(setting: Typesetter) -> None:
     assert max(points) - min(points) < 0.05
 
 
+@pytest.mark.parametrize("letters", range(20, 44))
+def test_a_price_stands_behind_the_last_word_of_its_name(letters: int, setting: Typesetter) -> None:
+    name = ("lapwing on a gate of oak, with seed heads in"[:letters]).strip() + " end"
+    line = MenuLine(name, "£9.75", None, "Slate", None, None, "", None)
+    pdf = set_menu(setting, card(0, parts=(MenuPart("Home", (line,)),)), paper="A6")
+    (word, price), right = (word_place(pdf, 0, said) for said in ("end", "£9.75")), 105 - 14 * 0.9
+    assert price[1] == pytest.approx(word[1], abs=1)
+    assert right - 12 < price[0] < right
+
+
 def test_many_entries_go_on_over_further_sheets(setting: Typesetter) -> None:
     pages = words(set_menu(setting, card(150)))
     assert len(pages) > 1
