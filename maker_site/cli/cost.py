@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 
 import click
 
 from maker_site.cli.reading import read_book, record_named
+from maker_site.frozen import frozen
 from maker_site.records.problems import NotReadable
 from maker_site.records.quantities import amount, share
 from maker_site.workings.money import (
@@ -24,7 +24,7 @@ from maker_site.workings.money import (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Tried:
     """Figures to try instead of those in the records, as typed."""
 

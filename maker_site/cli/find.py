@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
@@ -15,6 +14,7 @@ import click
 
 from maker_site.cli.exits import PROBLEMS
 from maker_site.cli.figures import Facts, clock, degrees, hazards, share
+from maker_site.frozen import frozen
 from maker_site.workings.finding.matching import Matches, match
 from maker_site.workings.finding.query import read
 from maker_site.writer.answers import Answers, RecordsBroken, ask
@@ -35,7 +35,7 @@ COLUMNS = (
 """Of a plain row, in this order; the keys of a row of JSON."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Found:
     """What came of one question."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
 
@@ -12,6 +11,7 @@ import click
 from maker_site.cli import asking
 from maker_site.cli.add import tell_added
 from maker_site.cli.exits import PROBLEMS
+from maker_site.frozen import frozen
 from maker_site.records.adding import (
     NAMED,
     Bench,
@@ -42,7 +42,7 @@ from maker_site.records.problems import NotReadable, Problem, Severity, nearest,
 from maker_site.records.read_log import NotATableError
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Said:
     """What the maker said in the command about how the table is to be read."""
 

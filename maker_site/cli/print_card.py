@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
 import click
 
 from maker_site.cli.paper_file import check_target, fail, paper_asked, tell_cautions, write_paper
 from maker_site.cli.reading import read_book, record_named
+from maker_site.frozen import frozen
 from maker_site.language import say, speaking
 from maker_site.pages.notebook import Notebook
 from maker_site.paper.card import card_document, pages_of
@@ -22,7 +22,7 @@ from maker_site.writer.themes import ThemeProblem, theme
 _USUAL = "A6"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Which:
     """Which projects: some by name, those of a substrate, or all."""
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import tempfile
-from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
 
@@ -12,6 +11,7 @@ import click
 
 from maker_site.cli.paper_file import check_target, fail, paper_asked, tell_cautions, write_paper
 from maker_site.cli.reading import read_book, record_named
+from maker_site.frozen import frozen
 from maker_site.language import speaking
 from maker_site.media import PictureProblem
 from maker_site.paper.transfer import Job
@@ -24,7 +24,7 @@ from maker_site.writer.transfer_job import Asked, TransferProblem, sheets_as_dat
 _LONGEST_LIST = 1024 * 1024
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Options:
     """What was said on the command line, as typed."""
 

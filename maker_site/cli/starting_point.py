@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 import click
 
 from maker_site.cli.figures import Facts, both, clock, degrees, hazards, share
 from maker_site.cli.find import telling_problems
+from maker_site.frozen import frozen
 from maker_site.writer.answers import Answers, ask, starting_points_on
 
 KEYS = (
@@ -19,7 +19,7 @@ KEYS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Answer:
     """The first starting point, the runner-up where there is one, and how the shop shows temperatures."""
 

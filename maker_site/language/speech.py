@@ -9,10 +9,11 @@ from __future__ import annotations
 import contextlib
 from collections.abc import Iterator, Mapping
 from contextvars import ContextVar
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
+
+from maker_site.frozen import frozen
 
 if TYPE_CHECKING:
     from gettext import NullTranslations
@@ -27,7 +28,7 @@ _COUNTS: Final = range(200)
 _POP: Final = "\N{POP DIRECTIONAL ISOLATE}"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Language:
     """A language that the site speaks."""
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from maker_site.frozen import frozen
 from maker_site.media.kinds import Format
 from maker_site.media.recipe import Recipe
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Probe:
     """A picture file as its header describes it."""
 
@@ -29,7 +28,7 @@ class Probe:
         return self.width * self.height
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Derivative:
     """One file to be made of a picture."""
 
@@ -43,7 +42,7 @@ class Derivative:
     """As in a `type` attribute: image/avif or image/jpeg."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PictureSet:
     """All files to be made of one picture."""
 

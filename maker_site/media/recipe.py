@@ -27,10 +27,12 @@ desks; 1 to 3 dots a px), these four send 6 % more bytes than the best five and 
 from __future__ import annotations
 
 import hashlib
-from dataclasses import astuple, dataclass
+from dataclasses import astuple
+
+from maker_site.frozen import frozen
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Recipe:
     """How derivatives are made. Any change of a figure changes every file name."""
 

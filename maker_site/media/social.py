@@ -11,11 +11,12 @@ import json
 import shutil
 import tempfile
 import unicodedata
-from dataclasses import astuple, dataclass
+from dataclasses import astuple
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, Literal
 
+from maker_site.frozen import frozen
 from maker_site.language import direction
 
 if TYPE_CHECKING:
@@ -79,7 +80,7 @@ _ICON: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Sign:
     """One picture to be drawn. It holds nothing but what everybody may see."""
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.pages.addresses import MENU, slug
 from maker_site.pages.paging import on_page, pages_of
@@ -16,7 +17,7 @@ _FEWEST = 4
 """Of each section on the first page, however many sections there are."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MenuSheet:
     """One page of the menu."""
 

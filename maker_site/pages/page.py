@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from maker_site.frozen import frozen
 from maker_site.media.social import Sign
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Page:
     """One page to be rendered."""
 
@@ -29,7 +29,7 @@ class Page:
     """What the programs of others are told of the page; public copy, where the shop says its address."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Text:
     """One file that is ready as it is: a script of data, a feed."""
 
@@ -37,7 +37,7 @@ class Text:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Said:
     """What a page says of itself for those files that are made of many pages: an index, a sitemap."""
 
@@ -46,7 +46,7 @@ class Said:
     """Nothing but what JSON holds."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Batch:
     """Pages that are built together, or left as they are together where nothing that they show has changed."""
 
@@ -55,7 +55,7 @@ class Batch:
     build: Callable[[], Iterable[Page | Text | Drawn | Said]]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Gathering:
     """Files that are made of what all pages of a copy have said."""
 
@@ -67,7 +67,7 @@ class Gathering:
     """Given what was said, in the order of the batches."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Drawn:
     """One picture that is drawn where it is not there yet; its name carries a hash of all that it is drawn from."""
 

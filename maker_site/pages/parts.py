@@ -6,12 +6,12 @@ root of the copy (``blanks/slate.html``), which the writer turns into relative l
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 
-@dataclass(frozen=True, slots=True)
+
+@frozen
 class Link:
     """Words that lead somewhere."""
 
@@ -21,7 +21,7 @@ class Link:
     """It earns the maker something, and says so."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Paging:
     """Where one page of a long list stands."""
 
@@ -34,7 +34,7 @@ class Paging:
     """To the page after it."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Both:
     """A quantity in both unit systems."""
 
@@ -44,7 +44,7 @@ class Both:
     """In the other: ``392 °F``, ``300 s``."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Day:
     """A date."""
 
@@ -54,7 +54,7 @@ class Day:
     """18 Apr 2026, as the shop's language writes it."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Source:
     """One file of a picture."""
 
@@ -62,7 +62,7 @@ class Source:
     width: int
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Picture:
     """A picture in several sizes."""
 
@@ -80,7 +80,7 @@ class Picture:
     """The one JPEG."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Hazard:
     """A caution beside a setting."""
 
@@ -92,7 +92,7 @@ class Hazard:
     """A few words for a small printed card."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Hazards:
     """All cautions of a setting, gravest first, and the sentence that ends them."""
 
@@ -100,7 +100,7 @@ class Hazards:
     closing: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class EvidenceShown:
     """What came of a setting."""
 
@@ -121,7 +121,7 @@ class EvidenceShown:
     """``blurred (3)``, most frequent first."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MenuItem:
     """One thing a customer can have. Both copies show the same."""
 
@@ -145,7 +145,7 @@ class MenuItem:
     """Its tutorial in the public copy, its project in the workshop copy."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MenuSection:
     """A part of the menu."""
 
@@ -155,7 +155,7 @@ class MenuSection:
     """To all of them, where a page shows only the first."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Menu:
     """The printed list for customers."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
@@ -14,6 +13,7 @@ from babel import Locale
 from babel.dates import format_skeleton
 from babel.numbers import format_decimal
 
+from maker_site.frozen import frozen
 from maker_site.language import listed, marked, say, say_n
 from maker_site.pages.marks import evidence_dots, interval_bar
 from maker_site.pages.parts import Both, Day, EvidenceShown, Hazard, Hazards
@@ -37,7 +37,7 @@ _PSI_STEP, _BAR_PLACES = 0, 2
 _LONGEST_CLOCK = 3600
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Wording:
     """How one shop writes its figures."""
 

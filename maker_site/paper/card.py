@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.paper.sizes import SheetSize
 from maker_site.paper.typesetting import Document
@@ -16,7 +17,7 @@ _LEAST: Final = (Fraction("101.6"), Fraction("139.7"))
 """mm: a card is not smaller than a quarter of Letter is high or 4 x 6 in is wide."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CardFact:
     """A name and what it says."""
 
@@ -24,7 +25,7 @@ class CardFact:
     value: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CardFigure:
     """A figure large, with the same in the other unit."""
 
@@ -35,7 +36,7 @@ class CardFigure:
     """True 196 °C, 385 °F."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CardHazard:
     """A caution in a few words, with its icon."""
 
@@ -45,7 +46,7 @@ class CardHazard:
     grave: bool
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Card:
     """All that one card shows, as words and SVG."""
 

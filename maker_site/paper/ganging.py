@@ -9,12 +9,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import permutations, product
 from math import ceil, lcm
 from typing import Final, NamedTuple
 
+from maker_site.frozen import frozen
 from maker_site.workings.sheet_layout import lay_out
 
 Sides = tuple[Fraction, Fraction]
@@ -26,7 +26,7 @@ _MOST_TRIED: Final = 5
 """Pieces of which every order and turn is tried: 5! x 2^5 = 3,840 layouts."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Room:
     """A sheet and what is left free of it."""
 
@@ -46,7 +46,7 @@ class Room:
         return self.sheet[0] - self.side, self.sheet[1] - self.foot
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Lying:
     """Where one piece lies."""
 
@@ -61,7 +61,7 @@ class Lying:
     turned: bool
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Ganged:
     """Every piece in its place."""
 

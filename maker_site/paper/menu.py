@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from fractions import Fraction
 from pathlib import Path
 from typing import Any, Final
 
+from maker_site.frozen import frozen
 from maker_site.language import direction, say
 from maker_site.paper.sizes import SheetSize
 from maker_site.paper.typesetting import Document
@@ -16,7 +17,7 @@ _NARROWER: Final = Fraction(1)
 """mm that the panel folded inwards is narrower than a third of the sheet, so that it does not buckle."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MenuLine:
     """One thing a customer can have."""
 
@@ -34,7 +35,7 @@ class MenuLine:
     """SVG of the blank, where there is no picture."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MenuPart:
     """A section."""
 
@@ -42,7 +43,7 @@ class MenuPart:
     lines: tuple[MenuLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MenuCard:
     """All that the menu says; nothing but what the maker shares."""
 
@@ -60,7 +61,7 @@ class MenuCard:
     notice: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Panel:
     """A part of a folded sheet."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.records.problems import NotReadable, quoted
 from maker_site.records.quantities import MM_PER_INCH, PAPER_MM, Length, Size, plain, size
 from maker_site.records.quantities.length import LengthUnit
@@ -16,7 +16,7 @@ _CARDS_MM: Final = {
 _LARGEST_MM: Final = 2000
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SheetSize:
     """One kind of paper, upright or as it was written."""
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 from pathlib import Path
 from typing import Any, Final
 
+from maker_site.frozen import frozen
 from maker_site.language import apart, say
 from maker_site.paper.ganging import Ganged, Lying, Room, gang
 from maker_site.paper.sizes import SheetSize
@@ -32,7 +32,7 @@ _KEPT_OFF: Final = Fraction(3)
 """mm of bare paper beside the words of the sheet."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class NameOnIt:
     """A name in the box that the artwork keeps for one."""
 
@@ -53,7 +53,7 @@ class NameOnIt:
     """mm that it is seen to be wide."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Transfer:
     """One to be printed."""
 
@@ -79,7 +79,7 @@ class Transfer:
     name: NameOnIt | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProjectWords:
     """What a sheet says of a project on it."""
 
@@ -90,7 +90,7 @@ class ProjectWords:
     """Short ones, said, gravest first."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Job:
     """Transfers, with where each lies."""
 

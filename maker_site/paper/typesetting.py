@@ -14,6 +14,7 @@ from typing import Any, Final
 
 import typst
 
+from maker_site.frozen import frozen
 from maker_site.language import direction
 
 STANDARD: Final = "ua-1"
@@ -50,7 +51,7 @@ class Document:
     """Pictures by the name that the data calls them."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Paper:
     """A document that was set."""
 

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.records.adding.log_text import HEADING, table
 from maker_site.records.article import ArticleHead
 from maker_site.records.base import Part
@@ -34,7 +34,7 @@ _KINDS: Final[dict[str, tuple[type[Part], str | None]]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AsTyped:
     """A workshop's records as text."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
+from maker_site.frozen import frozen
 from maker_site.records.article import Article
 from maker_site.records.blank import Blank
 from maker_site.records.outlines import whole_of
@@ -17,7 +17,7 @@ from maker_site.records.shop import Shop
 from maker_site.records.supply import Supply
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Workshop:
     """All records of one content folder, each kind by its id in order of ids."""
 
@@ -50,7 +50,7 @@ class Workshop:
         return self.root / "projects" / project.id
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Findings:
     """What came of reading: the workshop, when there is no error, and every problem."""
 

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, TypeAlias
 
 import yaml
 
+from maker_site.frozen import frozen
 from maker_site.records.problems import Problem, quoted
 
 Place: TypeAlias = tuple[str | int, ...]
@@ -25,7 +25,7 @@ _DEEPEST: Final = 12
 _TOO_DEEP: Final = "fields are nested too deep"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class TextTree:
     """A file's mapping as text, and the line of each value."""
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.records import Problem, Project, Severity, Workshop
 from maker_site.workings.artwork_size import (
     COARSE_BELOW_PPI,
@@ -19,7 +19,7 @@ from maker_site.workings.artwork_size import (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SeenArtwork:
     """What was seen of a design file."""
 

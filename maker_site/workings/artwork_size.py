@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.records import Artwork, Blank
 from maker_site.records.quantities import MM_PER_INCH
 from maker_site.workings.money.transfer_size import printed_sides
@@ -31,7 +31,7 @@ class Verdict(StrEnum):
     """A drawing: it has no pixels."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Motif:
     """The artwork's sides, of which only pixels can be too few."""
 
@@ -41,7 +41,7 @@ class Motif:
     has_pixels: bool
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Place:
     """Where the artwork is printed: the blank's print area and what is printed past its edges."""
 
@@ -65,7 +65,7 @@ class Place:
         return self.height + 2 * self.bleed
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ShortEdge:
     """An edge for which there are fewer pixels than wanted."""
 
@@ -77,7 +77,7 @@ class ShortEdge:
     """How much of the edge they would have filled, at the wanted pixels an inch."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ArtworkSize:
     """How the artwork lies in its place."""
 

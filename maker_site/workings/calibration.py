@@ -6,11 +6,11 @@ import itertools
 from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.language import all_of, say, say_n
 from maker_site.records import Press, Reading
 from maker_site.records.quantities import Temperature
@@ -32,7 +32,7 @@ def weaker(one: Footing, other: Footing) -> Footing:
     return max(one, other, key=list(Footing).index)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Carried:
     """A temperature carried through a press's readings."""
 
@@ -45,7 +45,7 @@ class Carried:
         return self.footing is not Footing.MEASURED
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Curve:
     """Readings of one press as straight pieces, in degrees Celsius; both rows rise."""
 

@@ -5,9 +5,9 @@ Their words are `marked`, in English; where they are shown they are said: ``say(
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import marked
 
 CLOSING: Final = marked(
@@ -17,7 +17,7 @@ CLOSING: Final = marked(
 """Said at the end of every list of cautions."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Caution:
     """One hazard, in a word and a sentence or two."""
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import marked
 from maker_site.records.quantities import (
     DurationRange,
@@ -29,7 +29,7 @@ ORIGINS: Final = (
 """What the data file says of where its figures come from."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CommonRange:
     """One row of the data file."""
 

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.records import Press, Sheet
 from maker_site.records.words import FACES
 from maker_site.workings.evidence import Evidence, temperature_step, time_step
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Disagreement:
     """How far the maker's best is from the sheet; 0 or None where they agree or the sheet is silent."""
 

@@ -11,6 +11,7 @@ from functools import cache
 from itertools import groupby
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.records import Blank, Press, Pressing, Workshop
 from maker_site.records.quantities import Duration, Pressure, Temperature
 from maker_site.workings.calibration import Curve, Footing, curve
@@ -21,7 +22,7 @@ USUAL_STEP_SECONDS: Final = Fraction(1)
 """The resolution of a press whose record names none. Common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Setting:
     """What was set, on what, with what: the things that must be the same for two pressings to be compared."""
 
@@ -148,7 +149,7 @@ def evidence_of(workshop: Workshop) -> tuple[Evidence, ...]:
     return evidence(workshop.pressings, workshop.blanks, workshop.presses)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Heat:
     """A dial figure at the platen."""
 
@@ -160,7 +161,7 @@ class _Heat:
     """What it loses by one step less."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Row:
     pressing: Pressing
     method: str

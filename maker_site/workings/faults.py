@@ -6,10 +6,10 @@ The words are `marked`, in English; `next_try` says them.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import marked
 
 SOURCE: Final = marked("common practice and trade articles, no rule")
@@ -32,7 +32,7 @@ class Direction(StrEnum):
         return self in (Direction.LONGER, Direction.SHORTER, Direction.TIME_BOTH_WAYS)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Change:
     """One thing to change."""
 
@@ -41,7 +41,7 @@ class Change:
     """None where neither temperature nor time changes."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Fault:
     """One defect."""
 

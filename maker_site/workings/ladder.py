@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from math import ceil, floor
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.records import Blank, Press, Pressing, Workshop
 from maker_site.records.quantities import Duration, Temperature, TemperatureStep, from_fahrenheit, number, plain
@@ -39,7 +39,7 @@ LOG_COLUMNS: Final = (
 """The columns of the press log, in their usual order."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Rung:
     """One setting of a ladder."""
 
@@ -147,7 +147,7 @@ def as_log_rows(
     )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Bench:
     """What stays the same over a ladder."""
 
@@ -189,7 +189,7 @@ class _Bench:
         return near and felt == (self.blank.id, self.method, self.point.face, self.point.pressure)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Middle:
     """The setting that a ladder is built around, and the steps of the dial it is set on."""
 
@@ -200,7 +200,7 @@ class _Middle:
     seconds_apart: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Bounds:
     """What no rung may pass."""
 

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from maker_site.frozen import frozen
 from maker_site.language import say, say_n
 from maker_site.records import Pressing
 from maker_site.records.words import UNCLEAR_DEFECTS
 from maker_site.workings.faults import FAULTS, TOO_LITTLE, TOO_MUCH, Direction
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class NextTry:
     """One change."""
 

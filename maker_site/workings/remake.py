@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import TypeVar
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.records import Blank, Press, Pressing, Project, Workshop
 from maker_site.records.quantities import Duration, Temperature
@@ -21,7 +21,7 @@ _FOR_CHILDREN = re.compile(r"\b(?:child|children|baby|babies|christening|toy|nur
 """Words of an occasion that make a piece a child's. A guess: the caution says what to look at, and forbids nothing."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Remake:
     """All that a card says about pressing a project again."""
 

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.records import Blank, Supply
 from maker_site.records.quantities import Temperature
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Layer:
     """One thing in the stack."""
 
@@ -26,7 +26,7 @@ class Layer:
     """The supply's id."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Stack:
     """Layers from bottom to top."""
 
@@ -35,7 +35,7 @@ class Stack:
     """False for the usual stack, drawn because none was written down."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Limit:
     """The weakest thing in a stack."""
 

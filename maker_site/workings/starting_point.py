@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 from fractions import Fraction
@@ -12,6 +11,7 @@ from itertools import islice
 from math import ceil, floor
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import say, say_n
 from maker_site.records import Blank, Press, Workshop
 from maker_site.records.quantities import (
@@ -38,7 +38,7 @@ class Source(StrEnum):
     COMMON = "common"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class StartingPoint:
     """A setting to begin with."""
 

@@ -19,10 +19,10 @@ import time
 import zlib
 from array import array
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, TypeVar
 
+from maker_site.frozen import frozen
 from maker_site.workings.finding.index import Index, Span, Vocabulary
 from maker_site.writer.fingerprint import fingerprint
 
@@ -56,7 +56,7 @@ _MAKE_AGAIN: Final = (_NotKept, sqlite3.Error, ValueError, OSError)
 """What reading a kept file may raise that says no more than that it can't be used."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Answers:
     """What can be asked of the records, read part by part as it is asked."""
 

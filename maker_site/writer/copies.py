@@ -10,11 +10,11 @@ import pickle
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 from hashlib import blake2b
 from typing import Any, Final, NamedTuple
 
+from maker_site.frozen import frozen
 from maker_site.pages import addresses
 from maker_site.pages.noting import Read, noting
 from maker_site.pages.page import Batch, Drawn, Gathering, Page, Said, Text
@@ -32,7 +32,7 @@ _BATCH: Final = "batch"
 _PICTURE_NAME: Final = re.compile(rf"{addresses.PICTURES}/([0-9a-f]+-\d+\.[a-z]+)")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Copy:
     """One of the two copies, before it is built."""
 
@@ -42,7 +42,7 @@ class Copy:
     gatherings: tuple[Gathering, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Job:
     """One batch that is to be built."""
 

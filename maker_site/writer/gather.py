@@ -6,11 +6,11 @@ import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextvars import copy_context
-from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
+from maker_site.frozen import frozen
 from maker_site.media import PictureProblem, PictureSet, plan, probe, sound
 from maker_site.records import Problem, Project, Workshop
 from maker_site.records.pictures_in_text import pictures_in_text
@@ -21,7 +21,7 @@ T = TypeVar("T")
 G = TypeVar("G")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Gathered:
     """Planned pictures by path from the content folder, and what is wrong with the others."""
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, MutableMapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
 from pathlib import Path
 
+from maker_site.frozen import frozen
 from maker_site.language import ENGLISH, speaking
 from maker_site.media import PictureProblem, PictureSet
 from maker_site.media.artwork import ArtworkFile, UnreadArtwork, coverage, plan_preview, read_artwork
@@ -51,7 +51,7 @@ class Coverages(Mapping[str, Fraction]):
         return None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class GatheredArtwork:
     """Design files by path from the content folder, and what is wrong with the others."""
 

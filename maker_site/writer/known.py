@@ -10,11 +10,11 @@ import os
 import time
 from collections.abc import Callable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.media.pictures import Probe
 from maker_site.writer.kept import Kept
 
@@ -25,7 +25,7 @@ _SETTLED_NS: Final = 2_000_000_000
 """Older than this a file can't be changed again under the same times: the coarsest clock of a drive ticks so."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class KnownPaper:
     """One paper as it was made."""
 

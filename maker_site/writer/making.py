@@ -6,13 +6,13 @@ import shutil
 import tempfile
 from collections import defaultdict
 from collections.abc import Callable, Mapping, MutableMapping
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from functools import partial
 from pathlib import Path
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import speaking
 from maker_site.media import make as make_pictures
 from maker_site.media.artwork import make_preview
@@ -47,7 +47,7 @@ Told = Callable[[str, int, int], None]
 _MENU: Final = "menu paper"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Made:
     """What came of a make."""
 

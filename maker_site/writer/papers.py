@@ -8,12 +8,13 @@ import threading
 from collections import deque
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from importlib.metadata import version
 from operator import itemgetter
 from pathlib import Path
 from typing import Final, NamedTuple
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.pages import addresses
 from maker_site.pages.menu import menu
@@ -40,7 +41,7 @@ _FORM: Final = 1
 """Goes up when the same input is set in another way."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Wanted:
     """One paper of the site."""
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
 import yaml
+
+from maker_site.frozen import frozen
 
 USUAL: Final = "print-room"
 _SHIPPED: Final = "_themes"
@@ -17,7 +18,7 @@ class ThemeProblem(ValueError):
     """A theme that can't be used; the sentence says why."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Theme:
     """The folders of a theme, those that win first."""
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 from typing import Any, Final
 
+from maker_site.frozen import frozen
 from maker_site.language import apart, listed, say
 from maker_site.media import PictureProblem
 from maker_site.media.artwork import ArtworkFile
@@ -42,7 +42,7 @@ _OUTLINE_MM: Final = Fraction("0.4")
 """Of a name whose outline has no width."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Asked:
     """What is asked for beside the projects."""
 
@@ -64,7 +64,7 @@ class TransferProblem(ValueError):
         self.wrong_use = wrong_use
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Sheets:
     """Transfers laid out, with what is worth telling."""
 

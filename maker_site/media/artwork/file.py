@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from maker_site.frozen import frozen
 from maker_site.language import say, say_n
 from maker_site.media.kinds import Format
 
@@ -16,7 +16,7 @@ UNTAGGED = "untagged"
 """Stands for a profile where the file has none."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Note:
     """What of a file is not read or not drawn here."""
 
@@ -45,7 +45,7 @@ class Note:
         return say("its lettering is not drawn here, since the fonts are not in the file: turn it into outlines")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ArtworkFile:
     """What a design file is, before anything of it is drawn. Either `pixels` or `size_mm` is there."""
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.media.artwork.drawing import pdf_measured
 from maker_site.media.problems import PictureProblem
 from maker_site.records.quantities.length import MM_PER_INCH
@@ -17,7 +17,7 @@ _POINTS_PER_INCH: Final = 72
 _LARGEST_POINTS: Final = 60_000
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PdfFacts:
     """A PDF's pages."""
 

@@ -7,13 +7,13 @@ what is outside are taken out, entities are resolved within a bound, and the siz
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 from typing import Final
 from xml.etree import ElementTree
 from xml.parsers import expat
 
+from maker_site.frozen import frozen
 from maker_site.media.artwork.file import Note
 from maker_site.media.problems import PictureProblem
 from maker_site.records.quantities.length import MM_PER_INCH
@@ -44,7 +44,7 @@ _LONGEST_TEXT: Final = 256 * 1024 * 1024
 """Bytes that the text may have once its entities are put in."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CheckedSvg:
     """An SVG that reads nothing but itself. Its tree is not to be changed."""
 

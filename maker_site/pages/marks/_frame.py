@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
+from maker_site.frozen import frozen
 from maker_site.pages.marks._svg import box, line, words
 
 WIDTH = 520.0
@@ -12,7 +12,7 @@ LEFT, RIGHT, TOP, FOOT = 64.0, 464.0, 46.0, 284.0
 """The field that data is drawn in; what is around it is for figures and names."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Scale:
     """Values from `low` to `high` along pixels from `start` to `end`."""
 
@@ -26,7 +26,7 @@ class Scale:
         return self.start + (value - self.low) / (self.high - self.low) * (self.end - self.start)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Side:
     """The figures along one side of the frame."""
 

@@ -1,8 +1,8 @@
 """Shapes of a blank drawn to scale in a field of 4 : 3, and their dimension lines. Inner module: used by the marks."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from maker_site.frozen import frozen
 from maker_site.pages.marks._svg import circle, num, path, words
 
 WIDTH = 480.0
@@ -13,7 +13,7 @@ _LEFT, _TOP, _RIGHT, _FOOT = 44.0, 32.0, 400.0, 300.0
 """The field the outline may fill; the rest is for the dimensions."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Hole:
     """A hole, its centre measured from the blank's top left corner, in millimetres."""
 
@@ -22,7 +22,7 @@ class Hole:
     diameter_mm: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Field:
     """Where the outline stands and how many units a millimetre is."""
 

@@ -1,10 +1,10 @@
 """A bar of parts that tells them apart by filling as well as by order, and the key to it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.language import apart
 from maker_site.pages.marks._svg import box, drawing, words
 from maker_site.pages.marks.hatching import hatched_box
@@ -30,7 +30,7 @@ _BAR_FOOT = 46.0
 _LEAST_FOR_FIGURES = 34.0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class BarPart:
     """One part of the bar."""
 

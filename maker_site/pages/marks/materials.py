@@ -4,11 +4,12 @@ The idea is the section lining of ISO 128 (different lining for different materi
 the tiles are our own drawing, chosen so that no two look alike when copied in black and white.
 """
 
-from dataclasses import dataclass
 from types import MappingProxyType
 
+from maker_site.frozen import frozen
 
-@dataclass(frozen=True, slots=True)
+
+@frozen
 class Hatch:
     """One repeating tile of a hatching, in user units."""
 

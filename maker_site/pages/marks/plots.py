@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.pages.marks._frame import (
     FOOT,
@@ -30,7 +30,7 @@ _DEGREES, _SECONDS = 20.0, 40.0
 """A plot never shows less than this much, so that a single setting is not blown up."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Spot:
     """A setting in the plot of temperature and time."""
 
@@ -42,7 +42,7 @@ class Spot:
     """Told to readers of the drawing."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Unit:
     """In what temperatures are written along the lower side, and along the upper: °C or °F."""
 
@@ -113,7 +113,7 @@ def _spot(x: float, y: float, spot: Spot) -> str:
     return ground + path(wedge, "m-solid m-good") + outline
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class YieldPoint:
     """The good share after one more pressing."""
 

@@ -1,10 +1,10 @@
 """How the artwork will lie on the blank: both to scale, the right way round, with bleed and what is cut away."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
+from maker_site.frozen import frozen
 from maker_site.pages.marks._svg import box, drawing, line, num, path
 from maker_site.pages.marks._to_scale import (
     HEIGHT,
@@ -29,7 +29,7 @@ _REACH = 14.0
 """Units of what is cut away that are shown past the bleed."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProofBlank:
     """The blank seen from the front; of a mug its side laid flat, the handle's gap at both ends."""
 
@@ -44,7 +44,7 @@ class ProofBlank:
     """Of a mug, left free along the girth."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProofArea:
     """Where the artwork is to be seen, in the middle of the blank."""
 
@@ -55,7 +55,7 @@ class ProofArea:
     is_round: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProofArtwork:
     """The artwork at its printed size, in the middle of the area; without an address only its edges are drawn."""
 

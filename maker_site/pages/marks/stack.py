@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 from typing import Literal, Self
 
 from markupsafe import Markup, escape
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.pages.marks._callouts import spread
 from maker_site.pages.marks._lettering import wrapped
@@ -20,7 +20,7 @@ Heat = Literal["above", "below", "both", "around"]
 Printed = Literal["up", "down"]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Layer:
     """One layer of the stack."""
 
@@ -33,7 +33,7 @@ class Layer:
     """Which way the print of a transfer looks; on a wrapped piece `down` is towards the piece."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PlateWords:
     """What stands beside the parts of the press, in the language of the page."""
 
@@ -53,7 +53,7 @@ class PlateWords:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Part:
     """A layer or a plate between two levels, counted upwards from the foot of the section."""
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 import uuid
 from collections.abc import Sequence
-from dataclasses import dataclass
 from html import escape, unescape
 from urllib.parse import urljoin, urlsplit
 
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.language import listed, say
 from maker_site.pages import addresses
 from maker_site.pages.page import Text
@@ -27,7 +27,7 @@ _ADDRESS = re.compile(r'\b(href|src)="([^"]*)"')
 _CHOICES = re.compile(r"</?picture>|<source\b[^>]*>")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Entry:
     """One tutorial or article of the feed."""
 

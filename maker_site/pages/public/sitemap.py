@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from html import escape
 from urllib.parse import urlsplit
 
+from maker_site.frozen import frozen
 from maker_site.pages.page import Text
 from maker_site.pages.public.data import canonical
 
@@ -18,7 +18,7 @@ _HEAD = f'<?xml version="1.0" encoding="UTF-8"?>\n<urlset xmlns="{_SPACE}">\n'
 _FOOT = "</urlset>\n"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Mapped:
     """A page in the sitemap."""
 

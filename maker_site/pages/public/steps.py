@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from html.parser import HTMLParser
 
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.public.views import Step
 
 _FEWEST_STEPS = 2
@@ -16,7 +16,7 @@ _VOID = {"br", "hr", "img", "source", "wbr", "col"}
 _TITLE = re.compile(r"\A\s*#[ \t]+(?P<title>[^\n]+?)(?:[ \t]+#+)?[ \t]*(?:\n|\Z)")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WriteUp:
     """What stands before the first step, and the steps; no steps where the text has fewer than two."""
 

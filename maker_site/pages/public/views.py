@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.parts import Both, Day, Hazards, Link, Menu, MenuSection, Paging, Picture
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PublicFrame:
     """What surrounds every page of the public copy."""
 
@@ -34,7 +33,7 @@ class PublicFrame:
     """The address of the feed, where there is one."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Found:
     """What the programs of others are told of a page: search engines, and those that show a shared link."""
 
@@ -55,7 +54,7 @@ class Found:
     """JSON-LD by schema.org, safe inside a script element."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PublicTile:
     """A tutorial in a grid."""
 
@@ -70,7 +69,7 @@ class PublicTile:
     stand_in: Markup | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ArticleRow:
     """An article in a list."""
 
@@ -79,7 +78,7 @@ class ArticleRow:
     published: Day | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FrontPage:
     """index.html."""
 
@@ -90,7 +89,7 @@ class FrontPage:
     gifts: Link | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MaterialWay:
     """The way to what is made of one material."""
 
@@ -98,7 +97,7 @@ class MaterialWay:
     swatch: Markup
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class TutorialList:
     """tutorials/index.html, and the pages that follow it."""
 
@@ -111,7 +110,7 @@ class TutorialList:
     gifts: Link | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class GroupList:
     """What is on one material, for one occasion or of one month: on/, for/, in/."""
 
@@ -126,7 +125,7 @@ class GroupList:
     back: Link
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class GiftItem:
     """Something on the menu, as an idea for a present."""
 
@@ -138,7 +137,7 @@ class GiftItem:
     stand_in: Markup | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class GiftGroup:
     """Ideas for one occasion, or within one span of prices, the cheapest first."""
 
@@ -149,7 +148,7 @@ class GiftGroup:
     """To all of them, where a page shows only the first."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class GiftIdeas:
     """gifts.html; of a group with more than that page shows also gifts/for-OCCASION.html, gifts/price-1.html …."""
 
@@ -160,7 +159,7 @@ class GiftIdeas:
     paging: Paging | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SearchPage:
     """search.html."""
 
@@ -171,7 +170,7 @@ class SearchPage:
     """Where everything is found by hand."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SharedSetting:
     """A setting that the maker chose to share, in a reader's words."""
 
@@ -186,7 +185,7 @@ class SharedSetting:
     """24 of 25 came out well on our press; yours will differ: test one, and start from your own supplier’s sheet."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SharedSupply:
     """A thing a reader needs."""
 
@@ -195,7 +194,7 @@ class SharedSupply:
     link: Link | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Step:
     """One step of a tutorial; its number is its place."""
 
@@ -203,7 +202,7 @@ class Step:
     text: Markup
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Video:
     """A film elsewhere: a link with a still, never a frame of somebody else's."""
 
@@ -213,7 +212,7 @@ class Video:
     still: Picture | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Tutorial:
     """tutorials/ID.html."""
 
@@ -251,7 +250,7 @@ class Tutorial:
     related: tuple[PublicTile, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ArticleList:
     """articles/index.html, and the pages that follow it."""
 
@@ -259,7 +258,7 @@ class ArticleList:
     paging: Paging
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Article:
     """articles/ID.html."""
 
@@ -274,7 +273,7 @@ class Article:
     next: Link | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class About:
     """about.html."""
 
@@ -283,7 +282,7 @@ class About:
     lead_time: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MenuPage:
     """menu.html, menu/SECTION.html …."""
 
@@ -299,7 +298,7 @@ class MenuPage:
     gifts: Link | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Moved:
     """Where a page stood before: it leads on at once."""
 
@@ -307,7 +306,7 @@ class Moved:
     canonical: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Missing:
     """404.html: shown by a host at any address where nothing is, so its links are whole where they can be."""
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import json
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.language import marked, say, spoken
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
@@ -177,7 +177,7 @@ def _both(both: Both) -> str:
     return f"{both.first}|{both.second}"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Found:
     """A setting that is found, with what is said of it."""
 

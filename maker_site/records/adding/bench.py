@@ -7,11 +7,12 @@ Inner module of the records room.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from pydantic import ValidationError
 
+from maker_site.frozen import frozen
 from maker_site.records.blank import Blank
 from maker_site.records.content_folder import ContentFolder
 from maker_site.records.crosscheck import crosscheck
@@ -27,7 +28,7 @@ from maker_site.records.workshop import Workshop
 from maker_site.records.yaml_text import read_yaml
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Bench:
     """The records that can be read, and the files of those that can't."""
 

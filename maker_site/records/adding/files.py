@@ -9,10 +9,11 @@ import os
 import shutil
 import tempfile
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import count
 from pathlib import Path
 
+from maker_site.frozen import frozen
 from maker_site.records.adding.log_text import Cells, LogForm, NoHeading, addition, file_like, form_of, line_after
 from maker_site.records.content_folder import ContentFolder, reason
 from maker_site.records.problems import quoted
@@ -23,7 +24,7 @@ class NotAdded(Exception):
     """Nothing was added; the sentence says why."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Added:
     """Where rows were put."""
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.records.adding.log_text import HEADING
 from maker_site.records.problems import NotReadable, nearest, quoted
 from maker_site.records.yaml_text import key_of
@@ -61,7 +61,7 @@ _UNIT_BY_WORD: Final = {
 _FILLERS: Final = {"in", "of", "the", "a", "deg", "degrees", "°", "º"}
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Meaning:
     """What a column of another table holds."""
 

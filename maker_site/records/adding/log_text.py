@@ -9,9 +9,9 @@ import csv
 import io
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.records.read_log import COLUMNS, delimiter_of, read_log, table_rows
 from maker_site.records.shop import Units
 from maker_site.records.yaml_text import key_of
@@ -33,7 +33,7 @@ class NoHeading(ValueError):
     """The file's heading can't be read, so no row can be put under it; the sentence says why."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LogForm:
     """How a file of the press log is written."""
 

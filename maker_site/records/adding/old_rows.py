@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.records.adding.dates import Order, any_date
 from maker_site.records.adding.headings import SPOILED, Meaning
 from maker_site.records.adding.log_text import HEADING, Cells, table
@@ -34,7 +35,7 @@ _COOLEST_F: Final = 212
 _AN_HOUR: Final = 3600
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class OldTable:
     """A spreadsheet's table as text."""
 
@@ -47,7 +48,7 @@ class OldTable:
         return [row[index].strip() for _, row in self.rows if index < len(row) and row[index].strip()]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Choices:
     """How the table is to be read."""
 
@@ -60,7 +61,7 @@ class Choices:
     empty cell."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Refused:
     """A row that can't be taken, and why."""
 
@@ -68,7 +69,7 @@ class Refused:
     reasons: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Read:
     """What came of reading the table."""
 

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.records.base import Record
 from maker_site.records.blank import Blank
 from maker_site.records.press import Press
@@ -22,7 +22,7 @@ from maker_site.records.words import SUPPLY_KINDS
 from maker_site.records.yaml_text import read_yaml
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Kind:
     """One kind of record and the file that a new one gets."""
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from array import array
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import IntEnum
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.workings.finding.folding import words_of
 
 WEIGHT_BITS: Final = 2
@@ -27,7 +27,7 @@ class Weight(IntEnum):
     """The blank itself: its name, id, code and substrate."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Span:
     """A figure, or a range of them, in degrees Celsius or seconds."""
 
@@ -37,7 +37,7 @@ class Span:
     high: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Sayings:
     """What one row says: texts with their weights, and figures."""
 
@@ -45,7 +45,7 @@ class Sayings:
     spans: tuple[Span, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Vocabulary:
     """All distinct words and figures; the number of one is its place among the words, then the figures."""
 
@@ -53,7 +53,7 @@ class Vocabulary:
     spans: Sequence[Span]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Index:
     """The vocabulary, and for each of it the rows that say it: row number x 4 + weight, rising."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.workings.finding.folding import fold
 
 _NUMBER: Final = r"\d+(?:[.,]\d+)?"
@@ -23,7 +23,7 @@ _JOINING: Final = frozenset(("a", "an", "and", "at", "for", "in", "of", "on", "o
 """Words that say nothing by themselves; they are passed over where something else is asked too."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Term:
     """One thing that every find must have."""
 

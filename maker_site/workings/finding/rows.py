@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.records import Blank, Workshop
 from maker_site.records.quantities import Pressure
@@ -23,7 +23,7 @@ Facts = dict[str, object]
 """A row as it goes out of the house: plain values by the names of the contract."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Row:
     """A setting that can be found."""
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.workings.money.costing import CostSheet
 from maker_site.workings.money.line import CostLine
 from maker_site.workings.sheet_layout import sheets_needed
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Once:
     """A line as it is for one sold item made alone with nothing spoiled."""
 
@@ -24,7 +24,7 @@ class Once:
     """As in `CostLine`."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Parts:
     """What a sold item's cost is put together from."""
 

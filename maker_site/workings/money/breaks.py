@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.records import Shop
 from maker_site.workings.money.anew import Parts, amounts_anew
 from maker_site.workings.money.pricing import Price, price_for, terms_of
 from maker_site.workings.money.words import Figures
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Break:
     """One row of a table of quantities."""
 

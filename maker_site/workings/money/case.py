@@ -6,10 +6,10 @@ Inner module of the money workings.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import say, say_n
 from maker_site.records import Blank, Press, Pressing, Project, Workshop
 from maker_site.records.quantities import Duration
@@ -23,7 +23,7 @@ _MATERIALS: Final = {
 """What carries the picture, by method."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WhatIf:
     """Figures to try instead of those in the records; None leaves a record's own."""
 
@@ -35,7 +35,7 @@ class WhatIf:
     """Per hour."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Setting:
     """The press and the time that one pressing takes."""
 
@@ -46,7 +46,7 @@ class Setting:
     assumed: bool
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Case:
     """One project with its figures found."""
 

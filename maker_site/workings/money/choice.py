@@ -6,11 +6,11 @@ Inner module of the money workings.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import listed, marked, say, say_n, spoken
 from maker_site.records import Supply
 from maker_site.records.quantities import Measure, Size
@@ -32,7 +32,7 @@ _UNIT_WORDS: Final = {"sheets": marked("sheets"), "pieces": marked("pieces"), "p
 _MM_PER_M = 1000
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Missing:
     """What keeps a figure from being worked out."""
 
@@ -40,7 +40,7 @@ class Missing:
     """Said."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class UnitPrice:
     """What one unit of a supply costs."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.records import Pressing, Project, Workshop
 from maker_site.workings.money.bench_lines import blank_line, labour_lines, power_lines
@@ -18,7 +18,7 @@ from maker_site.workings.money.words import Figures, decimal_of
 from maker_site.workings.money.yields import Yield
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CostSheet:
     """The lines of one sold item and their sum."""
 

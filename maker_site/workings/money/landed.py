@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.records import Blank, Lot
 from maker_site.records.quantities import Amount
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Landed:
     """The average over the lots whose price is known, each counted by its pieces."""
 

@@ -5,16 +5,17 @@ Inner module of the money workings.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.language import listed, say
 from maker_site.workings.money.words import Figures, decimal_of
 from maker_site.workings.money.yields import Yield
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CostLine:
     """What one thing costs in one sold item, and how that comes about."""
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 from typing import Final, Literal
 
+from maker_site.frozen import frozen
 from maker_site.language import marked, say
 from maker_site.records import Project, Shop
 from maker_site.workings.money.costing import CostSheet
@@ -17,7 +17,7 @@ PriceSource = Literal["typed", "worked out", "none"]
 _ONE: Final = Fraction(1)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Terms:
     """What a price has to bear and to bring."""
 
@@ -37,7 +37,7 @@ class Terms:
     """Prices are shown with the tax in them; else it is added at the till."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Price:
     """A price and what becomes of it. Figures after `source` are None where there is no price."""
 

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from math import floor
 
+from maker_site.frozen import frozen
 from maker_site.records import Project, Workshop
 from maker_site.workings.money.pricing import Price
 from maker_site.workings.money.stock import Stock
 from maker_site.workings.money.yields import Yield
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Makeable:
     """A project whose blanks are on the shelf."""
 
@@ -26,7 +26,7 @@ class Makeable:
     """Those to count on, spoilage taken off; may be 0. The same as `items` where no yield is known."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Gift:
     """Something that can be made now for no more than a given sum."""
 

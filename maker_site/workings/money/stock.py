@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
+from maker_site.frozen import frozen
 from maker_site.records import Blank, Pressing, Shop, Workshop
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LotStock:
     """What is left of one lot."""
 
@@ -25,7 +25,7 @@ class LotStock:
         return self.bought - self.pressed
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Stock:
     """What is left of one blank."""
 

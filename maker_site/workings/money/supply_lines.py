@@ -7,11 +7,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.language import say, say_n
 from maker_site.records import Supply
 from maker_site.records.project import Use
@@ -42,7 +43,7 @@ _USUAL_LAYERS: Final = ("tape", "protective paper", "cover sheet")
 _COUNTED_USES: Final = ("pressings", "pieces", "sheets")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Worn:
     """What one pressing wears off something that lasts."""
 

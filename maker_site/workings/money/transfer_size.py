@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.records import Blank, Project
 from maker_site.records.quantities import Length
 
 _MM2_PER_M2 = 1_000_000
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class TransferSize:
     """The printed rectangle, bleed and all; a round piece's is the square around it."""
 

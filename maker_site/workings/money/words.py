@@ -12,7 +12,6 @@ more digits keeps them: `digits` asks for more, never for fewer.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date
 from decimal import Context, Decimal
 from fractions import Fraction
@@ -22,6 +21,7 @@ from typing import Final
 from babel.dates import format_skeleton
 from babel.numbers import format_currency, format_decimal, format_percent, get_currency_precision
 
+from maker_site.frozen import frozen
 from maker_site.language import spoken
 
 _EXACT_ENOUGH: Final = Context(prec=28)
@@ -63,7 +63,7 @@ def money(value: Decimal | Fraction, currency: str, locale: str, digits: int = 0
     return _CODE_BESIDE_FIGURE.sub("\u00a0", written)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Figures:
     """Writes the figures of one shop."""
 

@@ -5,12 +5,12 @@ Inner module of the sheet layout.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from math import lcm
 from typing import Final
 
+from maker_site.frozen import frozen
 from maker_site.workings.sheet_layout.cuts import Box, cut_layout
 from maker_site.workings.sheet_layout.outline import search
 from maker_site.workings.sheet_layout.steps import filled, steps
@@ -21,7 +21,7 @@ _LIMITS: Final = (400, 4_000, 25_000)
 """Outlines examined, lengthwise and then crosswise, before the search is given up; together about half a second."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Placed:
     """One transfer on the sheet."""
 
@@ -33,7 +33,7 @@ class Placed:
     """Turned by a quarter, so that its width runs down the sheet."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SheetLayout:
     """Where identical pieces lie on one sheet, margins and gaps kept."""
 

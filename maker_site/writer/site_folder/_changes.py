@@ -1,9 +1,9 @@
 """What a commit did. Inner module."""
 
-from dataclasses import dataclass
+from maker_site.frozen import frozen
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Changes:
     """What a commit did. Addresses are sorted."""
 

@@ -2,10 +2,10 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
+from maker_site.frozen import frozen
 from maker_site.writer.site_folder._durable import install
 from maker_site.writer.site_folder._manifest import is_stamps
 
@@ -21,7 +21,7 @@ class Move(NamedTuple):
     """Whether a file that may be replaced was there; if not, one found there later is the maker's."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Journal:
     """The difference between the site as it is and as it is to be; done twice is the same as done once."""
 

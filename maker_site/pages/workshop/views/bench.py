@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.parts import Both, Day, Hazards, Link, Paging, Picture
 from maker_site.pages.workshop.views.catalogue import Tile
 from maker_site.pages.workshop.views.settings import Fact, LogRow, NextTryShown, SettingRow, SheetShown, StartShown
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LotRow:
     """One delivery."""
 
@@ -27,7 +26,7 @@ class LotRow:
     """What was pressed of this lot: 22 of 24 good."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class BlankPage:
     """blanks/ID.html."""
 
@@ -70,7 +69,7 @@ class BlankPage:
     note: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class BlankRow:
     """A blank in the list of blanks."""
 
@@ -86,7 +85,7 @@ class BlankRow:
     outcome: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class BlankList:
     """blanks/index.html, blanks/pages/2.html …: by material."""
 
@@ -97,7 +96,7 @@ class BlankList:
     """To the page and the place where each material begins; empty where one page holds all."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ReadingRow:
     """One reading of a press."""
 
@@ -109,7 +108,7 @@ class ReadingRow:
     where: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PressPage:
     """presses/ID.html."""
 
@@ -128,7 +127,7 @@ class PressPage:
     note: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PressSetting:
     """A setting last used on this press."""
 
@@ -136,14 +135,14 @@ class PressSetting:
     row: SettingRow
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PressList:
     """presses/index.html."""
 
     rows: tuple[PressRow, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class PressRow:
     """A press in the list."""
 
@@ -155,7 +154,7 @@ class PressRow:
     cautions: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SupplyRow:
     """A supply in the list."""
 
@@ -170,7 +169,7 @@ class SupplyRow:
     note: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SupplyList:
     """supplies/index.html."""
 

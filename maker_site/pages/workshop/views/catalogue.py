@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.parts import Day, Hazards, Link, Picture
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Tile:
     """A project in a grid."""
 
@@ -30,7 +29,7 @@ class Tile:
     """24 of 25 good; None before the first pressing."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CatalogueEntry:
     """What the catalogue shows of one project and finds it by; made of that project's own records and sums."""
 
@@ -44,7 +43,7 @@ class CatalogueEntry:
     """That it is found by, besides those that it shows."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FilterWord:
     """One choice of a filter."""
 
@@ -52,7 +51,7 @@ class FilterWord:
     count: int
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Filter:
     """A filter of the catalogue."""
 
@@ -63,7 +62,7 @@ class Filter:
     words: tuple[FilterWord, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MaterialMark:
     """The hatching of one family of materials, for tiles that the page's script builds."""
 
@@ -74,7 +73,7 @@ class MaterialMark:
     """The same, large: it stands where there is no picture."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Catalogue:
     """catalogue/index.html, catalogue/2.html …: newest first. Filters work on the data script, not on these tiles."""
 
@@ -94,7 +93,7 @@ class Catalogue:
     """Of the families that the projects' blanks belong to."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Search:
     """search.html: every setting, blank and project, found as one types."""
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.parts import Link
 from maker_site.pages.workshop.views.settings import Fact
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CostRow:
     """One line of the cost sheet."""
 
@@ -25,7 +24,7 @@ class CostRow:
     """The filling of its part of the bar; None where it has no part."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CostShown:
     """What one sold item costs, as far as known."""
 
@@ -49,7 +48,7 @@ class CostShown:
     bar: Markup | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class BreakRow:
     """Cost and worked-out price of one, for so many made at one go."""
 
@@ -60,7 +59,7 @@ class BreakRow:
     """The number that the project's record says."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CostSheetPage:
     """costs/ID.html: what one sold item costs, and a place to try other figures."""
 
@@ -87,7 +86,7 @@ class CostSheetPage:
     """JSON for the script that works the sheet out anew; the same rules, never the only way to read it."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CostLineShown:
     """A project in the overview of costs; figures for sorting beside the words."""
 
@@ -119,7 +118,7 @@ class CostLineShown:
     """What the customer pays, tax and all."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CostOverview:
     """costs/index.html, costs/2.html …: cost, price, margin, yield and stock of projects; what can be made now."""
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.parts import Link
 from maker_site.pages.workshop.views.catalogue import Tile
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WorkshopFrame:
     """What surrounds every page of the workshop copy."""
 
@@ -28,7 +27,7 @@ class WorkshopFrame:
     """The way to everything: Home, Catalogue, Settings, Blanks, Presses, Supplies, Writing, Menu."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Attention:
     """A sentence about what wants doing."""
 
@@ -38,7 +37,7 @@ class Attention:
     """It is a problem as the command line tells it, in English whatever the page speaks."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LowBlank:
     """A blank that is running low."""
 
@@ -49,7 +48,7 @@ class LowBlank:
     swatch: Markup
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Home:
     """index.html: what was made last, what needs attention, what is running low."""
 

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.parts import Day, EvidenceShown, Hazards, Link, Picture
 from maker_site.pages.workshop.views.costs import CostShown
 from maker_site.pages.workshop.views.settings import Fact, LogRow, NextTryShown, SettingShown, StartShown
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ArtworkRow:
     """A design file."""
 
@@ -41,7 +40,7 @@ class ArtworkRow:
     """The artwork on its blank, to scale."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProjectPage:
     """projects/ID.html."""
 
@@ -80,7 +79,7 @@ class ProjectPage:
     """To the page for a customer to approve."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProofShown:
     """One design on its blank."""
 
@@ -91,7 +90,7 @@ class ProofShown:
     bleed: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProofPage:
     """proofs/ID.html: shown to a customer before anything is pressed; it prints cleanly and says nothing private."""
 
@@ -115,7 +114,7 @@ class ProofPage:
     """Why colours differ."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Step:
     """A step to tick."""
 
@@ -124,7 +123,7 @@ class Step:
     """A countdown belongs to it."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CardPage:
     """cards/ID.html: stands beside the press; one printed side of A6 or 4 x 6 in."""
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.parts import Day, Link, Menu, Paging
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WritingRow:
     """An article or a write-up in the list of writing."""
 
@@ -21,7 +20,7 @@ class WritingRow:
     public: bool
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WritingList:
     """writing/index.html: articles and write-ups."""
 
@@ -31,7 +30,7 @@ class WritingList:
     paging: Paging
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ArticlePage:
     """writing/ID.html."""
 
@@ -42,14 +41,14 @@ class ArticlePage:
     public: bool
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AboutPage:
     """about.html."""
 
     text: Markup
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MenuPage:
     """menu.html, menu/SECTION.html …: as customers see it."""
 

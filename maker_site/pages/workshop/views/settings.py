@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.pages.parts import Both, Day, EvidenceShown, Hazards, Link, Paging, Picture
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SettingShown:
     """A setting in words."""
 
@@ -30,7 +29,7 @@ class SettingShown:
     press: Link | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SettingRow:
     """A setting of a blank with what came of it."""
 
@@ -40,7 +39,7 @@ class SettingRow:
     best: bool
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SheetShown:
     """The supplier's sheet: a claim."""
 
@@ -57,7 +56,7 @@ class SheetShown:
     supplier: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class StartShown:
     """Where to begin, and why."""
 
@@ -75,7 +74,7 @@ class StartShown:
     evidence: EvidenceShown | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LogRow:
     """One pressing."""
 
@@ -93,7 +92,7 @@ class LogRow:
     picture: Picture | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Fact:
     """A name and a value of a list of facts."""
 
@@ -103,7 +102,7 @@ class Fact:
     """Where the value leads, when it leads somewhere."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class NextTryShown:
     """One thing to change, with its reason."""
 
@@ -113,7 +112,7 @@ class NextTryShown:
     """What it answers; empty where no defect is noted."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class RungRow:
     """One setting of a test ladder, to be filled in by hand."""
 
@@ -124,7 +123,7 @@ class RungRow:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LadderPage:
     """ladders/BLANK-ID.html: a few settings around the best one, as rows to fill in and as rows to paste."""
 
@@ -148,7 +147,7 @@ class LadderPage:
     hazards: Hazards
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SubstrateRow:
     """A substrate in the settings index."""
 
@@ -162,7 +161,7 @@ class SubstrateRow:
     """What to begin with, where nothing of the maker's own is known."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SettingsIndex:
     """settings/index.html: a row for each substrate."""
 
@@ -170,7 +169,7 @@ class SettingsIndex:
     hazards: Hazards
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class BlankEntry:
     """What the settings of a material show of one blank; made of that blank's own records and sums."""
 
@@ -193,7 +192,7 @@ class BlankEntry:
     """To every one of them."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SubstratePage:
     """settings/SUBSTRATE.html, settings/SUBSTRATE/2.html …: the best setting of each blank, blank by blank."""
 
@@ -211,7 +210,7 @@ class SubstratePage:
     hazards: Hazards
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class BlankSettings:
     """blanks/ID/settings/2.html …: the settings of a blank that its own page has no room for, less and less sure."""
 
