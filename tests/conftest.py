@@ -65,6 +65,12 @@ def make_site_here(content: Path, out: Path) -> None:
     assert made.exit_code == 0, made.output
 
 
+@pytest.fixture(scope="session", autouse=True)
+def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Keep what commands keep for the user in a folder of this session."""
+    os.environ["XDG_CACHE_HOME"] = str(tmp_path_factory.mktemp("cache"))
+
+
 @pytest.fixture(scope="session")
 def demo_site(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
     """The demo workshop, made once for all parallel workers: a folder that holds workshop/ and public/.

@@ -14,13 +14,16 @@ from maker_site.cli.problems import tell_problems
 from maker_site.pages.notebook import Notebook
 from maker_site.records.problems import Severity, nearest
 from maker_site.writer.making import read_notebook
+from maker_site.writer.shelf import shelved
 
 T = TypeVar("T")
 
 
 def read_book(content: Path) -> Notebook:
     """Return the notebook; where the records have errors they are told and the command ends with exit code 1."""
-    book, problems = read_notebook(content, date.today())  # noqa: DTZ011 - the maker's own calendar day is meant
+    with shelved(content) as remembered:
+        today = date.today()  # noqa: DTZ011 - the maker's own calendar day is meant
+        book, problems = read_notebook(content, today, remembered)
     if book is None:
         tell_problems([problem for problem in problems if problem.severity is Severity.ERROR])
         raise SystemExit(PROBLEMS)

@@ -17,7 +17,7 @@ from maker_site.records.pictures_in_text import pictures_in_text
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import NotReadable, Problem, Severity, listed, nearest, quoted
 from maker_site.records.project import Project
-from maker_site.records.remembered import Remembered
+from maker_site.records.remembered import digest_of
 from maker_site.records.shop import Shop
 from maker_site.records.workshop import Workshop
 from maker_site.records.yaml_text import Place
@@ -38,14 +38,21 @@ def crosscheck(
     """
     known = _Known(workshop, failed)
     memory = folder.remembered
-    names = memory.memo("names", known.ids, lambda: known.ids)  # the very same where they are the same
+    names, money = digest_of(*map(sorted, known.ids)), (workshop.shop.currency, workshop.shop.locale)
     found: list[Problem] = []
     for project in workshop.projects.values():
 
         def of_project(project: Project = project) -> None:
             found.extend(_project(project, known, folder))
+            found.extend(_foreign(project, workshop.shop))
 
-        memory.unit(f"projects/{project.id}", (project, names), found, of_project, use="names")
+        memory.unit(f"projects/{project.id}", (project, names, money), found, of_project, use="names")
+    for record in (workshop.shop, *workshop.blanks.values(), *workshop.supplies.values()):
+
+        def of_record(record: Record = record) -> None:
+            found.extend(_foreign(record, workshop.shop))
+
+        memory.unit(record.origin.file, (record, money), found, of_record, use="names")
     lots = {blank.id: tuple(lot.lot for lot in blank.bought if lot.lot) for blank in workshop.blanks.values()}
     for file, rows in (logs if logs is not None else {"": workshop.pressings}).items():
 
@@ -63,7 +70,6 @@ def crosscheck(
     memory.unit("articles", workshop.articles, found, of_articles, use="names")
     found += _old_ids("project", {each.id: (each.origin, each.was) for each in workshop.projects.values()})
     found += _old_ids("article", {each.id: (_head(each), each.head.was) for each in workshop.articles.values()})
-    found += _currencies(workshop, memory)
     return found
 
 
@@ -244,19 +250,8 @@ def _lot(pressing: Pressing, workshop: Workshop) -> Iterator[Problem]:
         )
 
 
-def _currencies(workshop: Workshop, memory: Remembered) -> Iterator[Problem]:
-    """Find amounts written in another currency than the shop's; no rate of exchange is known here."""
-    shop = workshop.shop
-    for record in (shop, *workshop.blanks.values(), *workshop.supplies.values(), *workshop.projects.values()):
-        found = memory.memo(
-            ("currencies", record.origin.file),
-            (record, shop.currency, shop.locale),
-            lambda record=record: tuple(_foreign(record, shop)),  # type: ignore[misc]
-        )
-        yield from found
-
-
 def _foreign(record: Record, shop: Shop) -> Iterator[Problem]:
+    """Find amounts written in another currency than the shop's; no rate of exchange is known here."""
     accepted: set[str] = set()
     for place, amount in record.amounts():
         if amount.currency is None or amount.currency == shop.currency:

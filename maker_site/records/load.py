@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
@@ -22,13 +22,14 @@ from maker_site.records.read_record import R, part_from, record_from
 from maker_site.records.remembered import Remembered
 from maker_site.records.shop import Shop, Units
 from maker_site.records.supply import Supply
+from maker_site.records.uncollected import uncollected
 from maker_site.records.workshop import Findings, Workshop
 from maker_site.records.yaml_text import TextTree, read_yaml
 
 V = TypeVar("V")
-L = TypeVar("L")
 
 
+@uncollected()
 def load(root: Path, remembered: Remembered | None = None) -> Findings:
     """Read the content folder `root`; all problems come back together, sorted by file and line.
 
@@ -118,30 +119,37 @@ def _records(
             given["folder pictures"] = tuple(pictures_in(path.parent))
         return _record(folder, model, path, given, units, kind)
 
-    for record_id, path in _listed(folder, where, lambda: folder.records(where, inner)):
-        place = path.parent if inner and path.name == inner else path
-        record = _unit(folder, folder.name(place), units, partial(read, record_id, path))
+    for record_id, file in _listed(folder, where, lambda: folder.records(where, inner)):
+        place = file.removesuffix(f"/{inner}")
+        record = _unit(folder, place, units, partial(read, record_id, folder.root / file))
         if record is not None:
             found[record_id] = record
     return found
 
 
-def _listed(folder: ContentFolder, where: str, read: Callable[[], Iterable[L]]) -> list[L]:
-    """Return what `read` lists of a folder."""
-    return folder.remembered.unit(where, None, folder.problems, lambda: list(read()), use="list", lists=True)
+def _listed(
+    folder: ContentFolder, where: str, read: Callable[[], Iterable[tuple[str, Path]]]
+) -> Sequence[tuple[str, str]]:
+    """Return what `read` lists of a folder: ids and the paths of their files from the content folder."""
+
+    def listed() -> tuple[tuple[str, str], ...]:
+        return tuple((name, path.relative_to(folder.root).as_posix()) for name, path in read())
+
+    return folder.remembered.unit(where, None, folder.problems, listed, use="list", lists=True)
 
 
 def _projects(folder: ContentFolder, units: Units) -> dict[str, Project]:
     found: dict[str, Project] = {}
-    for project_id, path in _listed(folder, "projects", lambda: folder.records("projects", "project.yaml")):
-        read = partial(_project, folder, project_id, path, units)
+    for project_id, file in _listed(folder, "projects", lambda: folder.records("projects", "project.yaml")):
+        read = partial(_project, folder, project_id, file, units)
         project = _unit(folder, f"projects/{project_id}", units, read)
         if project is not None:
             found[project_id] = project
     return found
 
 
-def _project(folder: ContentFolder, project_id: str, path: Path, units: Units) -> Project | None:
+def _project(folder: ContentFolder, project_id: str, file: str, units: Units) -> Project | None:
+    path = folder.root / file
     if path.parent.parent != folder.root / "projects" or not folder.holds(path):
         home = f"projects/{project_id}"
         folder.tell(home, f"there is no project.yaml in this folder; a project is {home}/project.yaml")
@@ -209,7 +217,8 @@ def split_title(text: str) -> tuple[str | None, str]:
 def _press_logs(folder: ContentFolder, units: Units) -> dict[str, list[Pressing]]:
     """Return the rows of each file of the log."""
 
-    def read(path: Path) -> list[Pressing]:
+    def read(file: str) -> list[Pressing]:
+        path = folder.root / file
         text = folder.text(path)
         if text is None:
             return []
@@ -217,8 +226,11 @@ def _press_logs(folder: ContentFolder, units: Units) -> dict[str, list[Pressing]
         folder.problems += problems
         return pressings
 
-    paths = _listed(folder, "press-log", lambda: folder.files("press-log", ".csv"))
-    return {name: _unit(folder, name, units, partial(read, path)) for path in paths if (name := folder.name(path))}
+    def named() -> Iterator[tuple[str, Path]]:
+        return ((folder.name(path), path) for path in folder.files("press-log", ".csv"))
+
+    files = _listed(folder, "press-log", named)
+    return {name: _unit(folder, name, units, partial(read, file)) for name, file in files}
 
 
 def _in_order(logs: Iterable[Iterable[Pressing]]) -> tuple[Pressing, ...]:

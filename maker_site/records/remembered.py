@@ -19,7 +19,7 @@ V = TypeVar("V")
 
 
 @dataclass(slots=True)
-class _Unit:
+class Unit:
     """What was read of one place."""
 
     made_of: object
@@ -27,6 +27,10 @@ class _Unit:
     problems: tuple[Problem, ...]
     watched: Collection[str]
     """Further paths that it looked at."""
+    is_linked: bool
+    """It is reached through a link, so nobody is told when it is touched."""
+    digests: dict[str, str] = field(default_factory=dict)
+    """Of all that its values were read from, by their places."""
     parts: dict[str, object] = field(default_factory=dict)
     """Its records by their digests."""
 
@@ -39,10 +43,14 @@ class Remembered:
         """Of all that each value was read from, by its place: a file, with the line for a row of the log."""
         self.is_linked = False
         """Something that was just read is reached through a link, so nobody is told when it is touched."""
-        self._units: dict[str, _Unit] = {}
+        self.units: dict[str, Unit] = {}
+        """What was read of each place, by the place and the use that is made of it."""
+        self.read: set[str] = set()
+        """The units that were read in this reading; the others stand as they were."""
         self._memos: dict[Hashable, tuple[object, object]] = {}
         self._before: dict[str, object] = {}
         self._now: dict[str, object] = {}
+        self._digests: dict[str, str] = {}
         self._touched: frozenset[str] | None = None
         self._around: frozenset[str] = frozenset()
 
@@ -52,8 +60,19 @@ class Remembered:
         `touched` are all paths, from the content folder, at which anything was added, changed or removed since the
         last one began; None where that is not known.
         """
+        self.read = set()
         self._touched = None if touched is None else frozenset(touched)
         self._around = frozenset(above for path in self._touched or () for above in _with_those_above(path))
+
+    def stand_by(self, units: dict[str, Unit], touched: frozenset[str]) -> None:
+        """Take units for those of an earlier reading, since which these paths were touched."""
+        self.units = units
+        self.digests = {place: digest for unit in self.units.values() for place, digest in unit.digests.items()}
+        self.turn(touched)
+
+    def forget(self) -> None:
+        """Let go of all but the digests: for who reads no more."""
+        self.units, self._memos = {}, {}
 
     def is_quiet(self, place: str, watched: Collection[str] = ()) -> bool:
         """Tell whether it is known that nothing was touched at or below a place, or at any of some paths."""
@@ -81,25 +100,26 @@ class Remembered:
         the folders of those names; `use` tells several uses of one place apart.
         """
         name = f"{place}#{use}"
-        known = self._units.get(name)
+        known = self.units.get(name)
         if known is not None and known.made_of == made_of:
             quiet = self._is_list_quiet(place) if lists else self.is_quiet(place, known.watched)
-            if quiet and known.watched is not _LINKED:
+            if quiet and not known.is_linked:
                 problems += known.problems
                 return cast("V", known.value)
-        outer, linked, begun = (self._before, self._now), self.is_linked, len(problems)
-        self._before, self._now, self.is_linked = known.parts if known else {}, {}, False
+        outer, linked, begun = (self._before, self._now, self._digests), self.is_linked, len(problems)
+        self._before, self._now, self._digests, self.is_linked = known.parts if known else {}, {}, {}, False
         try:
             value = read()
-            seen = _LINKED if self.is_linked else watched(value)
-            self._units[name] = _Unit(made_of, value, tuple(problems[begun:]), seen, self._now)
+            said, seen = tuple(problems[begun:]), watched(value)
+            self.units[name] = Unit(made_of, value, said, seen, self.is_linked, self._digests, self._now)
+            self.read.add(name)
         finally:
-            (self._before, self._now), self.is_linked = outer, linked
+            (self._before, self._now, self._digests), self.is_linked = outer, linked
         return value
 
     def value(self, name: str, made_of: tuple[object, ...], make: Callable[[], V]) -> V:
         """Return the value at a place, as it was made before of the same, or made now."""
-        digest = self.digests[name] = digest_of(name, made_of)
+        digest = self._digests[name] = self.digests[name] = digest_of(name, made_of)
         found = self._before[digest] if digest in self._before else make()
         self._now[digest] = found
         return cast("V", found)
@@ -115,11 +135,7 @@ class Remembered:
         if self._touched is None or place in self._touched:
             return False
         inside = [path[len(place) + 1 :] for path in self._touched if path.startswith(f"{place}/")]
-        return all("/" in path and f"{place}/{path.partition('/')[0]}#" in self._units for path in inside)
-
-
-_LINKED: Collection[str] = ("a link",)
-"""Watched by nobody."""
+        return all("/" in path and f"{place}/{path.partition('/')[0]}#" in self.units for path in inside)
 
 
 class Forgetful(Remembered):
@@ -145,15 +161,6 @@ class Forgetful(Remembered):
 
     def memo(self, name: Hashable, made_of: object, make: Callable[[], V]) -> V:
         """Return the value, made now."""
-        return make()
-
-
-class Once(Forgetful):
-    """Remembers the digests alone: for who reads once, and keeps on disk what it read."""
-
-    def value(self, name: str, made_of: tuple[object, ...], make: Callable[[], V]) -> V:
-        """Return the value, made now; its digest is noted."""
-        self.digests[name] = digest_of(name, made_of)
         return make()
 
 

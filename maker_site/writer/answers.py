@@ -8,12 +8,9 @@ import is imported while it fits.
 from __future__ import annotations
 
 import contextlib
-import gc
-import hashlib
 import json
 import os
 import sqlite3
-import sys
 import tempfile
 import time
 import zlib
@@ -24,6 +21,7 @@ from typing import TYPE_CHECKING, Final, TypeVar
 
 from maker_site.frozen import frozen
 from maker_site.workings.finding.index import Index, Span, Vocabulary
+from maker_site.writer.cache_folder import is_among_records, kept_file
 from maker_site.writer.fingerprint import fingerprint
 
 if TYPE_CHECKING:  # importing the records room is slow
@@ -129,17 +127,18 @@ def ask(content: Path, question: Callable[[Answers], T], cache: Path | None = No
     where None. Where nothing can be kept the answers are worked out and forgotten. Raises RecordsBroken.
     """
     now = fingerprint(content)
-    file = _kept_file(content, cache)
+    file = kept_file("settings", content, cache)
     with contextlib.suppress(*_MAKE_AGAIN), contextlib.closing(_open(file, now)) as kept:
         return question(Answers(kept))
-    with _without_collecting():
-        made_now = _made(content, now)
+    made_now = _made(content, now, cache)
     with contextlib.closing(made_now) as made:
         _keep(made, file, content)
         return question(Answers(made))
 
 
-def starting_points_on(content: Path, blank: str, press: str) -> Sequence[Mapping[str, object]]:
+def starting_points_on(
+    content: Path, blank: str, press: str, cache: Path | None = None
+) -> Sequence[Mapping[str, object]]:
     """Return the facts of where to begin with a blank on one press, worked out from the records; both must be known.
 
     Not kept: there are as many of these as blanks times presses. Raises RecordsBroken.
@@ -148,37 +147,9 @@ def starting_points_on(content: Path, blank: str, press: str) -> Sequence[Mappin
     from maker_site.workings.finding.rows import starts
     from maker_site.workings.starting_point import starting_points
 
-    workshop = _read(content)
+    workshop = _read(content, cache)
     record = workshop.blanks[blank]
     return starts(record, starting_points(record, workshop, evidence_of(workshop), workshop.presses[press]))
-
-
-def cache_folder() -> Path:
-    """Return the folder for things that cost time only when deleted, by the habit of the system."""
-    if said := os.environ.get("XDG_CACHE_HOME"):
-        return Path(said) / "maker-site"
-    if sys.platform == "win32":
-        return Path(os.environ.get("LOCALAPPDATA") or Path.home()) / "maker-site" / "cache"
-    if sys.platform == "darwin":
-        return Path.home() / "Library" / "Caches" / "maker-site"
-    return Path.home() / ".cache" / "maker-site"
-
-
-@contextlib.contextmanager
-def _without_collecting() -> Iterator[None]:
-    """Look for no circles of garbage meanwhile: going through a large shop's records again and again finds none."""
-    was = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was:
-            gc.enable()
-
-
-def _kept_file(content: Path, cache: Path | None) -> Path:
-    name = hashlib.blake2b(os.path.realpath(content).encode("utf-8", "surrogateescape"), digest_size=10).hexdigest()
-    return (cache or cache_folder()) / f"settings-{name}.sqlite"
 
 
 def _open(file: Path, now: str) -> sqlite3.Connection:
@@ -194,13 +165,20 @@ def _open(file: Path, now: str) -> sqlite3.Connection:
     return kept
 
 
-def _made(content: Path, now: str) -> sqlite3.Connection:
+def _made(content: Path, now: str, cache: Path | None) -> sqlite3.Connection:
     """Return the answers, worked out from the records into memory."""
+    from maker_site.records.uncollected import uncollected
+
+    with uncollected():
+        return _worked_out(content, now, cache)
+
+
+def _worked_out(content: Path, now: str, cache: Path | None) -> sqlite3.Connection:
     from maker_site.workings.evidence import evidence_of
     from maker_site.workings.finding.index import index
     from maker_site.workings.finding.rows import points_by_blank, rows, starts
 
-    workshop = _read(content)
+    workshop = _read(content, cache)
     groups = evidence_of(workshop)
     points = points_by_blank(workshop, groups)
     found = rows(workshop, groups, points)
@@ -219,10 +197,12 @@ def _made(content: Path, now: str) -> sqlite3.Connection:
     return made
 
 
-def _read(content: Path) -> Workshop:
+def _read(content: Path, cache: Path | None) -> Workshop:
     from maker_site.records import load
+    from maker_site.writer.shelf import shelved
 
-    findings = load(content)
+    with shelved(content, cache) as remembered:
+        findings = load(content, remembered)
     if findings.workshop is None:
         raise RecordsBroken(findings.problems)
     return findings.workshop
@@ -252,8 +232,8 @@ def _json(value: object) -> bytes:
 
 def _keep(made: sqlite3.Connection, file: Path, content: Path) -> None:
     """Put the answers on disk whole or not at all; what can't be kept is worked out again next time."""
-    if file.resolve().is_relative_to(content.resolve()):
-        return  # nothing of ours is ever put among the maker's files
+    if is_among_records(file, content):
+        return
     with contextlib.suppress(OSError, sqlite3.Error):
         file.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
         _sweep(file.parent)

@@ -28,14 +28,15 @@ class Kept:
     """Values by kind and name, each with the key of what it was made of."""
 
     def __init__(self, out: Path) -> None:
-        self._file = out / FILE
+        self.file = out / FILE
+        """Where it is all kept; it may hold other tables."""
         self._before: dict[str, dict[str, tuple[str, bytes, int]]] = {}
         self._now: dict[str, dict[str, tuple[str, bytes, int]]] = {}
 
     @property
     def is_empty(self) -> bool:
         """Whether there is no file yet."""
-        return not self._file.is_file()
+        return not self.file.is_file()
 
     def get(self, kind: str, name: str, key: str | None = None) -> Any:
         """Return what was kept under a name, where its key is still `key`; None where there is nothing of use."""
@@ -83,7 +84,7 @@ class Kept:
             self._write(changed, gone)
         except sqlite3.DatabaseError:
             with contextlib.suppress(OSError, sqlite3.Error):
-                self._file.unlink(missing_ok=True)  # damaged: begun anew
+                self.file.unlink(missing_ok=True)  # damaged: begun anew
                 self._write([(kind, name, *each) for kind, now in self._now.items() for name, each in now.items()], [])
         except OSError:
             return
@@ -94,7 +95,7 @@ class Kept:
         self._now = {}
 
     def _write(self, changed: list[tuple[str, str, str, bytes, int]], gone: list[tuple[str, str]]) -> None:
-        with contextlib.closing(sqlite3.connect(self._file)) as file, file:
+        with contextlib.closing(sqlite3.connect(self.file)) as file, file:
             if file.execute("PRAGMA user_version").fetchone()[0] != _FORM:
                 file.execute("DROP TABLE IF EXISTS kept")
             file.execute(_TABLE)
@@ -108,10 +109,10 @@ class Kept:
         return self._before[kind]
 
     def _read(self, kind: str) -> dict[str, tuple[str, bytes, int]]:
-        if not self._file.is_file():
+        if not self.file.is_file():
             return {}
         try:
-            with contextlib.closing(sqlite3.connect(f"{self._file.resolve().as_uri()}?mode=ro", uri=True)) as file:
+            with contextlib.closing(sqlite3.connect(f"{self.file.resolve().as_uri()}?mode=ro", uri=True)) as file:
                 if file.execute("PRAGMA user_version").fetchone()[0] != _FORM:
                     return {}
                 rows = file.execute("SELECT name, key, value, sum FROM kept WHERE kind = ?", (kind,))

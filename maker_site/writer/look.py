@@ -30,10 +30,14 @@ _BY_NAME = attrgetter("name")
 class Look:
     """What was seen of the records, the theme and the program on a day."""
 
-    __slots__ = ("digest", "settled")
+    __slots__ = ("at", "digest", "lines", "settled")
 
-    def __init__(self, digest: str, *, settled: bool) -> None:
+    def __init__(self, digest: str, lines: list[str], at: int, *, settled: bool) -> None:
         self.digest = digest
+        self.lines = lines
+        """Of the content folder: what was seen of each thing in it."""
+        self.at = at
+        """When the look ended, in nanoseconds."""
         self.settled = settled
         """No file changed so lately that a change after this look could bear the same time."""
 
@@ -42,12 +46,47 @@ def look(content: str, theme_folders: Iterable[str], said: str) -> Look:
     """Look at the content folder, the theme's folders and the program; `said` is what else a make depends on."""
     seen = hashlib.blake2b(f"{program()}\n{said}\n".encode("utf-8", "surrogateescape"), digest_size=16)
     newest = 0
-    for folder in dict.fromkeys((content, os.path.join(content, _FONTS), *theme_folders)):  # noqa: PTH118
-        lines: list[str] = []
-        newest = max(newest, _below(os.path.realpath(folder), lines))
-        seen.update("\n".join(lines).encode("utf-8", "surrogateescape"))
-        seen.update(b"\n\n")
-    return Look(seen.hexdigest(), settled=is_settled(newest, time.time_ns()))
+    found: dict[str, list[str]] = {}
+    for folder in (content, os.path.join(content, _FONTS), *theme_folders):  # noqa: PTH118
+        if folder not in found:
+            lines = found[folder] = []
+            newest = max(newest, _below(os.path.realpath(folder), lines))
+            seen.update("\n".join(lines).encode("utf-8", "surrogateescape"))
+            seen.update(b"\n\n")
+    now = time.time_ns()
+    return Look(seen.hexdigest(), found[content], now, settled=is_settled(newest, now))
+
+
+def look_at_records(content: str) -> Look:
+    """Look at the content folder alone."""
+    lines: list[str] = []
+    newest = _below(os.path.realpath(content), lines)
+    now = time.time_ns()
+    return Look("", lines, now, settled=is_settled(newest, now))
+
+
+def stamps(seen: Look) -> dict[str, tuple[str, bool]]:
+    """Return what was seen of each thing in the content folder, folders included, by its path from there.
+
+    With each stands whether it can be told from what is seen of it that it has changed: not of what was changed too
+    lately, nor of a link, behind which anything may change.
+    """
+    found: dict[str, tuple[str, bool]] = {}
+    begins, folder = len(seen.lines[0]) + 1, ""
+    for line in seen.lines[1:]:
+        if os.sep in line:
+            inner = line[begins:].replace(os.sep, "/")
+            found[inner] = ("", True)
+            folder = f"{inner}/"
+            continue
+        name, *said = line.rsplit(" ", 6)
+        if len(said) < 6:
+            found[folder + line.rsplit(" ", 1)[0]] = ("", False)
+            continue
+        size, changed, marked, place, mode, link = said
+        newest = max(int(changed), int(marked))
+        found[folder + name] = f"{size} {changed} {marked} {place} {mode}", link == "-" and is_settled(newest, seen.at)
+    return found
 
 
 def is_settled(newest: int, now: int) -> bool:
@@ -85,7 +124,8 @@ def _below(folder: str, lines: list[str]) -> int:
             continue
         changed, marked = seen.st_mtime_ns, seen.st_ctime_ns
         newest = max(newest, changed, marked)
-        lines.append(f"{entry.name} {seen.st_size} {changed} {marked} {seen.st_ino} {seen.st_mode}")
+        link = "l" if entry.is_symlink() else "-"
+        lines.append(f"{entry.name} {seen.st_size} {changed} {marked} {seen.st_ino} {seen.st_mode} {link}")
     for path in inside:
         newest = max(newest, _below(path, lines))
     return newest

@@ -23,7 +23,7 @@ from maker_site.pages.public.order import Order
 from maker_site.pages.public.plan import public_batches, public_frame, public_gatherings
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.records import Problem, load
-from maker_site.records.remembered import digest_of
+from maker_site.records.remembered import Remembered, digest_of
 from maker_site.workings.review import review
 from maker_site.writer.copies import Builder, Copy, Pages, base_of, put_assets
 from maker_site.writer.crew import cores, crew
@@ -36,6 +36,7 @@ from maker_site.writer.papers import Papers, menu_paper
 from maker_site.writer.printing import FONTS
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.sameness import contents
+from maker_site.writer.shelf import shelved
 from maker_site.writer.signs import write_signs
 from maker_site.writer.site_folder import Changes, SiteFolder
 from maker_site.writer.themes import Theme, theme
@@ -66,7 +67,8 @@ class Made:
 
 def find_problems(content: Path, today: date) -> tuple[Problem, ...]:
     """Read every record and decode every picture and return all problems; nothing is written."""
-    return read_notebook(content, today, wholly=True)[1]
+    with shelved(content) as remembered:
+        return read_notebook(content, today, remembered, wholly=True)[1]
 
 
 def make_site(
@@ -96,11 +98,15 @@ def _make(
     again, memory = memory is not None, memory or Memory(for_more=False)
     kept = memory.begin(out)
     seen = None if again else look_before(content, used, today)
+    shelf = None if seen is None else memory.restore(kept.file, seen)
     known = known_coverage(kept, memory.program)
     book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
     if book is None:
         return Made(problems, None)
     with speaking(book.language), SiteFolder.open(out) as site:
+        if shelf:
+            shelf.keep()
+            memory.remembered.forget()
         order = Order(book)
         site.trust(memory.stamps if memory.is_told else None)
         leaves = memory.settle(book, order.kinds)
@@ -157,6 +163,7 @@ def _set_menu(work: Work, memory: Memory, base: str) -> None:
 def read_notebook(
     content: Path,
     today: date,
+    remembered: Remembered | None = None,
     *,
     known: MutableMapping[str, Fraction] | None = None,
     decode: bool = False,
@@ -168,14 +175,16 @@ def read_notebook(
 
     `known` is coverage of artwork by content hash, and is added to. What is not known is counted at once with `decode`,
     else when it is first asked for. `wholly` decodes every picture to its end. With `kept`, which goes with a `memory`,
-    photos that are as they were are not looked at again.
+    photos that are as they were are not looked at again. `remembered`, else that of `memory`, is what was read before.
     """
-    findings = load(content, memory.remembered if memory else None)
+    if memory:
+        remembered = memory.remembered
+    findings = load(content, remembered)
     workshop = findings.workshop
     if workshop is None:
         return None, findings.problems
     photos = KnownPhotos(kept, memory.program) if memory and kept else None
-    paths = picture_paths(workshop, memory.remembered if memory else None)
+    paths = picture_paths(workshop, remembered)
     looked = gather(content, paths, wholly=wholly, known=photos)
     artwork = gather_artwork(workshop, {} if known is None else known, decode=decode, wholly=wholly)
     pictures = Noted("picture", {**artwork.pictures, **looked.pictures})

@@ -10,11 +10,13 @@ from maker_site.pages.notebook import Notebook
 from maker_site.pages.noting import Noted, NotedOutlines, Read, noting, unnoted
 from maker_site.records.base import Record
 from maker_site.records.problems import Problem
-from maker_site.records.remembered import Once, Remembered, digest_of
+from maker_site.records.remembered import Remembered, digest_of
 from maker_site.workings.review import over_limit, review_sheets, too_hot
 from maker_site.writer.kept import Kept
 from maker_site.writer.leaves import Leaves, as_lists, as_reads, kinds_of, reduced, singles_of
+from maker_site.writer.look import Look
 from maker_site.writer.sameness import program
+from maker_site.writer.shelf import Shelf
 
 V = TypeVar("V")
 _ABSENT = object()
@@ -28,7 +30,7 @@ class Memory:
     def __init__(self, *, for_more: bool = True) -> None:
         """For one make alone unless `for_more`: then what only the next one has use for is not held."""
         self._is_for_more = for_more
-        self.remembered = Remembered() if for_more else Once()
+        self.remembered = Remembered()
         self.stamps: Mapping[str, str] | None = None
         """The site as the last make left it."""
         self.batches: dict[str, tuple[str, frozenset[Read], dict[str, Any]]] = {}
@@ -62,6 +64,12 @@ class Memory:
         if self._kept is None:
             self._kept = Kept(out)
         return self._kept
+
+    def restore(self, file: Path, seen: Look) -> Shelf:
+        """Take what the last process read of the records, and return where it is kept; for the first make."""
+        shelf = Shelf(file, seen)
+        self.remembered = shelf.remembered
+        return shelf
 
     @property
     def is_told(self) -> bool:

@@ -1,0 +1,178 @@
+"""What was read of the records, kept on disk, so that who begins anew reads only what was touched since.
+
+A shelf can be thrown away at any time, which costs time only. It goes by what was seen of each file when it was read
+(`look.stamps`) and by the program that read it. It holds pieces, each the units (`records.remembered`) of some places;
+its head names each piece with a checksum, so a piece that another run has put there since is not taken for ours.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import marshal
+import pickle
+import sqlite3
+import zlib
+from collections.abc import Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import Any, Final
+
+from maker_site.records.remembered import Remembered, Unit
+from maker_site.records.uncollected import uncollected
+from maker_site.writer.cache_folder import is_among_records, kept_file
+from maker_site.writer.look import Look, look_at_records, stamps
+from maker_site.writer.sameness import program
+
+_FORM: Final = 1
+"""Of what is kept; goes up when it changes its shape."""
+_PIECES: Final = 256
+_LOG: Final = "press-log/"
+_ABOVE: Final = ("articles", "projects", "blanks", "presses", "supplies", "press-log")
+"""Places that are read as a whole, or listed."""
+_TABLE: Final = "CREATE TABLE IF NOT EXISTS shelf (name TEXT PRIMARY KEY, data BLOB) WITHOUT ROWID"
+_HEAD: Final = "head"
+_OURS: Final = ("maker_site.records.",)
+_PLAIN: Final = frozenset(
+    {
+        ("fractions", "Fraction"),
+        ("decimal", "Decimal"),
+        ("datetime", "date"),
+        ("datetime", "timedelta"),
+        ("builtins", "set"),
+        ("builtins", "frozenset"),
+        ("copyreg", "_reconstructor"),
+        ("builtins", "object"),
+    }
+)
+"""What a kept value may be made of beside the records' own kinds: nothing that does anything."""
+_DAMAGED: Final = (
+    *(OSError, sqlite3.Error, ValueError, TypeError, EOFError, AttributeError, LookupError, ImportError),
+    pickle.UnpicklingError,
+)
+"""What reading a shelf may raise that says no more than that it can't be used."""
+
+
+class Shelf:
+    """The units of one content folder as the last reading left them."""
+
+    def __init__(self, file: Path, seen: Look) -> None:
+        """`file` is an SQLite file, which may hold other tables too; `seen` was looked at before the reading."""
+        self._file = file
+        self._now = stamps(seen)
+        self._sums: dict[str, int] = {}
+        self.remembered = Remembered()
+        """What was read before, told what was touched since: for `load`."""
+        self._restore()
+
+    def keep(self) -> None:
+        """Put on disk what was read anew; where that can't be done only time is lost."""
+        units = self.remembered.units
+        changed = {_piece(name) for name in self.remembered.read}
+        for name in [name for name in units if not self._is_there(name)]:
+            changed.add(_piece(name))
+            del units[name]
+        if not changed and self._sums:
+            return
+        pieces: dict[str, dict[str, Unit]] = {piece: {} for piece in changed}
+        for name, unit in units.items():
+            if (piece := _piece(name)) in pieces:
+                pieces[piece][name] = unit
+        data = {piece: _dumped(held) for piece, held in pieces.items()}
+        self._sums |= {piece: zlib.crc32(each) for piece, each in data.items()}
+        known = {path: said if firm else None for path, (said, firm) in self._now.items()}
+        head = _signed(marshal.dumps((_form(), known, self._sums)))
+        with contextlib.suppress(OSError, sqlite3.Error):
+            try:
+                self._write([*data.items(), (_HEAD, head)])
+            except sqlite3.OperationalError:
+                raise  # locked, or full: what is there is whole
+            except sqlite3.DatabaseError:
+                self._file.unlink(missing_ok=True)  # damaged, so nothing was read from it and all is written anew
+                self._write([*data.items(), (_HEAD, head)])
+
+    def _write(self, pieces: Sequence[tuple[str, bytes]]) -> None:
+        with contextlib.closing(sqlite3.connect(self._file)) as file, file:
+            file.execute(_TABLE)
+            file.executemany("INSERT OR REPLACE INTO shelf VALUES (?, ?)", pieces)
+
+    def _is_there(self, name: str) -> bool:
+        place = name.partition("#")[0]
+        return place in self._now or place in _ABOVE
+
+    @uncollected()
+    def _restore(self) -> None:
+        try:
+            with contextlib.closing(sqlite3.connect(f"{self._file.resolve().as_uri()}?mode=ro", uri=True)) as file:
+                ((head,),) = file.execute("SELECT data FROM shelf WHERE name = ?", (_HEAD,))
+                form, known, sums = marshal.loads(_unsigned(head))
+                if form != _form():
+                    return
+                units: dict[str, Unit] = {}
+                for piece, data in file.execute("SELECT name, data FROM shelf"):
+                    if zlib.crc32(data) == sums.get(piece):
+                        units |= _Values(io.BytesIO(data)).load()
+                        self._sums[piece] = sums[piece]
+            touched = frozenset(_touched(known, self._now))
+        except _DAMAGED:
+            self._sums.clear()  # begun anew
+        else:
+            self.remembered.stand_by(units, touched)
+
+
+@contextlib.contextmanager
+def shelved(content: Path, cache: Path | None = None) -> Iterator[Remembered]:
+    """Give what was read of a content folder before, for `load`, and keep afterwards what was read anew.
+
+    `cache` is the folder of kept files, the user's own where None.
+    """
+    file = kept_file("records", content, cache)
+    shelf = Shelf(file, look_at_records(str(content)))
+    yield shelf.remembered
+    if not is_among_records(file, content):
+        with contextlib.suppress(OSError):
+            file.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        shelf.keep()
+
+
+def _touched(before: Mapping[str, str | None], now: Mapping[str, tuple[str, bool]]) -> Iterator[str]:
+    """Yield every path at which something was added, changed or removed, or may have been."""
+    for path in before.keys() | now.keys():
+        was, (said, _) = before.get(path), now.get(path, (None, False))
+        if was is None or was != said:
+            yield path.encode("utf-8", "replace").decode()  # as records are told of it
+
+
+def _piece(name: str) -> str:
+    """Return the piece that a unit is in: what is read of one record is together, a file of the log is alone."""
+    place = "/".join(name.partition("#")[0].split("/")[:2])
+    return place if place.startswith(_LOG) else str(zlib.crc32(place.encode("utf-8", "surrogatepass")) % _PIECES)
+
+
+def _form() -> str:
+    return f"{_FORM} {program()}"
+
+
+def _signed(data: bytes) -> bytes:
+    return zlib.crc32(data).to_bytes(4, "big") + data
+
+
+def _unsigned(data: bytes) -> bytes:
+    if zlib.crc32(data[4:]).to_bytes(4, "big") != data[:4]:
+        raise ValueError("damaged")
+    return data[4:]
+
+
+def _dumped(units: Mapping[str, Unit]) -> bytes:
+    said = io.BytesIO()
+    pickle.Pickler(said, pickle.HIGHEST_PROTOCOL).dump(units)
+    return said.getvalue()
+
+
+class _Values(pickle.Unpickler):
+    """Reads records and plain values, and refuses to call anything else."""
+
+    def find_class(self, module: str, name: str) -> Any:
+        """Return a kind of value; raises UnpicklingError."""
+        if module.startswith(_OURS) or (module, name) in _PLAIN:
+            return super().find_class(module, name)
+        raise pickle.UnpicklingError(f"{module}.{name} is no kind of value")
