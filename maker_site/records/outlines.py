@@ -10,7 +10,7 @@ from abc import abstractmethod
 from collections.abc import Mapping
 from typing import Final, TypeVar, cast
 
-from maker_site.records.base import Record
+from maker_site.records.base import Record, without
 from maker_site.records.blank import Blank
 from maker_site.records.project import Project
 
@@ -36,10 +36,7 @@ def outline(record: R) -> R:
     if not asides:
         return record
     if record._outline is None:
-        made = record.model_copy()
-        for name in asides:
-            made.__dict__.pop(name, None)
-        record._outline = made
+        record._outline = without(record, asides)
     return cast("R", record._outline)
 
 

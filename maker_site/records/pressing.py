@@ -5,7 +5,7 @@ from __future__ import annotations
 from pydantic import ValidationInfo, field_validator
 
 from maker_site.records import fields as f
-from maker_site.records.base import Record
+from maker_site.records.base import OneLine, Origin, Record
 from maker_site.records.problems import NotReadable
 
 
@@ -15,6 +15,8 @@ class Pressing(Record):
     Each value is read from its own text alone, but for `good`; `read_log` relies on that.
     """
 
+    id: str
+    """The log's file and the row's line there, with a colon between them."""
     date: f.Date
     blank: f.Text
     press: f.Text
@@ -46,3 +48,9 @@ class Pressing(Record):
         if pressed is not None and good > pressed:
             raise NotReadable(f"{good} good of {pressed} pressed can't be; correct one of the two")
         return good
+
+    @property
+    def origin(self) -> Origin:
+        """Where the row was read; told by its id, since there are very many rows."""
+        file, _, line = self.id.rpartition(":")
+        return Origin(file, OneLine(int(line) if line.isdecimal() else 0))

@@ -13,7 +13,7 @@ from typing import Final
 
 from pydantic import ValidationError
 
-from maker_site.records.base import OneLine, Origin
+from maker_site.records.base import OneLine, Origin, like
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import Problem, nearest, quoted
 from maker_site.records.read_record import problems_of
@@ -49,8 +49,9 @@ def read_log(
                 if problems:
                     break
                 continue
-            read = partial(_pressing, row, keys, file, line, units, shared)
-            pressing, found = memory.value(f"{file}:{line}", (row, keys, said), read)
+            row_id = f"{file}:{line}"
+            read = partial(_pressing, row, keys, Origin(file, OneLine(line)), row_id, units, shared)
+            pressing, found = memory.value(row_id, (row, keys, said), read)
             problems += found
             if pressing is not None:
                 pressings.append(pressing)
@@ -118,22 +119,20 @@ def _unknown(key: str, written: str) -> str:
 
 
 def _pressing(
-    row: list[str], keys: list[str], file: str, line: int, units: Units, shared: _Shared
+    row: list[str], keys: list[str], origin: Origin, row_id: str, units: Units, shared: _Shared
 ) -> tuple[Pressing | None, list[Problem]]:
-    origin = Origin(file, OneLine(line))
     extra = next((cell for cell in row[len(keys) :] if cell.strip()), None)
     if extra is not None:
         sentence = f"the row has more cells than columns, {quoted(extra)} among them; a note with a comma wants quotes"
-        return None, [Problem(file, line, "", sentence)]
+        return None, [origin.problem((), sentence)]
     cells = {key: cell.strip() for key, cell in zip(keys, row, strict=False) if cell.strip()}
-    pressing = shared.again(cells, f"{file}:{line}")
+    pressing = shared.again(cells, row_id)
     if pressing is None:
         try:
-            pressing = Pressing.model_validate({**cells, "id": f"{file}:{line}"}, context={"units": units})
+            pressing = Pressing.model_validate({**cells, "id": row_id}, context={"units": units})
         except ValidationError as error:
             return None, problems_of(error, Pressing, origin, "a row of the press log")
-        shared.share(pressing, cells)
-    pressing._origin = origin
+        pressing = shared.share(pressing, cells)
     return pressing, []
 
 
@@ -161,19 +160,13 @@ class _Shared:
             if (name, cell) not in self._values:
                 return None
             values[name] = self._values[name, cell]
-        row = alike.model_copy(update=values)
-        self._share_fields(row, alike)
-        return row
+        return like(alike, values)
 
-    def share(self, pressing: Pressing, cells: Mapping[str, str]) -> None:
-        """Let a new row hold what an earlier one read from the same words."""
+    def share(self, pressing: Pressing, cells: Mapping[str, str]) -> Pressing:
+        """Return a new row that holds what an earlier one read from the same words."""
         values = pressing.__dict__
-        for key, cell in cells.items():
-            name = _FIELDS[key]
-            values[name] = self._values.setdefault((name, cell), values[name])
+        known = {(name, cell): values[name] for name, cell in ((_FIELDS[key], cell) for key, cell in cells.items())}
+        shared = {each[0]: self._values.setdefault(each, value) for each, value in known.items()}
         self._outcomes.add((cells["pressed"], cells["good"]))
-        self._share_fields(pressing, self._alike.setdefault(frozenset(cells), pressing))
-
-    @staticmethod
-    def _share_fields(row: Pressing, alike: Pressing) -> None:
-        object.__setattr__(row, "__pydantic_fields_set__", alike.__pydantic_fields_set__)
+        alike = self._alike.setdefault(frozenset(cells), pressing)
+        return like(alike, {**values, **shared})

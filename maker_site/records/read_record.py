@@ -10,7 +10,7 @@ from typing import Any, TypeVar, get_args
 
 from pydantic import BaseModel, ValidationError
 
-from maker_site.records.base import Origin, Part, Record
+from maker_site.records.base import Lines, Origin, Part, Record, compact
 from maker_site.records.problems import Problem, nearest, quoted
 from maker_site.records.shop import Units
 from maker_site.records.yaml_text import Place, TextTree, dotted
@@ -25,7 +25,7 @@ def record_from(
     """Return the record of a tree, which knows where it stood, and its problems; see `part_from`."""
     record, problems = part_from(model, tree, file, given, units, kind=kind)
     if record is not None:
-        record._origin = Origin(file, tree.lines)
+        record._origin = Origin(file, Lines(tree.lines))
     return record, problems
 
 
@@ -51,7 +51,7 @@ def part_from(
         if tree.problems and not tree.fields:  # a file that is no record: what it lacks is not worth a sentence each
             return None, problems
         return None, problems + problems_of(error, model, origin, kind, given)
-    return (None if problems else part), problems
+    return (None if problems else compact(part)), problems
 
 
 def problems_of(

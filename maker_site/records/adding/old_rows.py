@@ -14,6 +14,7 @@ from maker_site.frozen import frozen
 from maker_site.records.adding.dates import Order, any_date
 from maker_site.records.adding.headings import SPOILED, Meaning
 from maker_site.records.adding.log_text import HEADING, Cells, table
+from maker_site.records.base import like
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import NotReadable, Problem, nearest, quoted
 from maker_site.records.quantities import number
@@ -145,8 +146,7 @@ def _as_written(cells: Cells, line: int, units: Units) -> tuple[Pressing | None,
     found, problems = read_log(text, "", units)
     if not found:
         return None, problems
-    found[0]._origin = type(found[0].origin)("", {(): line})
-    return found[0], problems
+    return like(found[0], {"id": f":{line}"}), problems
 
 
 def _said(problem: Problem) -> str:
