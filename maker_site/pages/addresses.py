@@ -80,6 +80,7 @@ def article(article_id: str, folder: str) -> str:
     return f"{folder}/{article_id}.html"
 
 
+@lru_cache(maxsize=1024)  # a page names what it links to many times, and its neighbours name it too
 def relative(here: str, to: str) -> str:
     """Return the link from the page `here` to `to`, both from the copy's root; whole web addresses stay."""
     if re.match(r"(?:https?|mailto):", to) or to.startswith("#"):

@@ -13,6 +13,7 @@ from babel import Locale
 from babel.numbers import format_decimal
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateError, TemplateNotFound, TemplateSyntaxError
 from jinja2.bccache import Bucket, BytecodeCache
+from jinja2.runtime import Context
 from markupsafe import Markup, escape
 
 from maker_site.language import all_of, apart, listed, say, say_forms, say_in, say_n
@@ -57,6 +58,25 @@ class _Compiled(BytecodeCache):
 _COMPILED: Final = _Compiled()
 
 
+class _Context(Context):
+    """Calls what templates call without asking each time whether it wants to be handed the context: nothing does.
+
+    Macros, which would be told of autoescape, take the environment's, which is always on.
+    """
+
+    def call(self, called: Callable[..., Any], /, *args: Any, **kwargs: Any) -> Any:
+        """Call a function or a macro."""
+        kwargs.pop("_block_vars", None)
+        kwargs.pop("_loop_vars", None)
+        return called(*args, **kwargs)
+
+
+class _Environment(Environment):
+    """What templates are compiled and rendered in."""
+
+    context_class = _Context
+
+
 class Renderer:
     """Renders the pages of one copy."""
 
@@ -64,7 +84,7 @@ class Renderer:
         self._frame = frame
         self._files = {f"assets/{_hashed(name, path)}": path for name, path in theme.assets().items()}
         self._names = {name: f"assets/{_hashed(name, path)}" for name, path in theme.assets().items()}
-        self._environment = Environment(
+        self._environment = _Environment(
             loader=FileSystemLoader([str(folder) for folder in theme.templates]),
             autoescape=True,
             undefined=StrictUndefined,
@@ -73,6 +93,8 @@ class Renderer:
             keep_trailing_newline=True,
             extensions=["jinja2.ext.loopcontrols"],
             bytecode_cache=_COMPILED,
+            cache_size=-1,
+            auto_reload=False,  # where a template has changed, another renderer is made
         )
         self._environment.globals |= {"icon": caution_icon, "control_strip": control_strip}
         self._environment.globals |= _SPEECH
