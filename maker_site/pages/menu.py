@@ -80,6 +80,6 @@ def _item(book: Notebook, project: Project, page_of: Callable[[Project], Link | 
         entry.options,
         book.price_words(project),
         picture,
-        None if picture else blank_drawing(blank, book.wording),
+        None if picture else blank_drawing(book, blank.id),
         page_of(project),
     )

@@ -8,24 +8,28 @@ from markupsafe import Markup
 
 from maker_site.language import say
 from maker_site.pages.marks import Hole, blank_outline
-from maker_site.pages.wording import Wording
-from maker_site.records import Blank
+from maker_site.pages.notebook import Notebook
 from maker_site.records.quantities import Length
 
 _PI = Fraction("3.14159265358979")
 _UNKNOWN_SIDE = 100.0
 
 
-def blank_drawing(blank: Blank, wording: Wording) -> Markup:
-    """Return the blank drawn to scale; one of unknown size as a square without figures."""
-    name = say("{blank}, drawn to scale", blank=blank.name)
+def blank_drawing(book: Notebook, blank: str) -> Markup:
+    """Return a blank drawn to scale; one of unknown size as a square without figures."""
+    return book.shown("blank drawn", _drawing, blank)
+
+
+def _drawing(book: Notebook, name: str) -> Markup:
+    blank, wording = book.workshop.blanks[name], book.wording
+    title = say("{blank}, drawn to scale", blank=blank.name)
     if blank.girth and blank.height:
         across = Length(blank.girth.mm / _PI)
         return blank_outline(
             float(across.mm),
             float(blank.height.mm),
             substrate=blank.substrate,
-            title=name,
+            title=title,
             shape="mug",
             width_words=wording.length(across).first,
             height_words=wording.length(blank.height).first,
@@ -43,7 +47,7 @@ def blank_drawing(blank: Blank, wording: Wording) -> Markup:
         float(blank.size.width.mm),
         float(blank.size.height.mm),
         substrate=blank.substrate,
-        title=name,
+        title=title,
         is_round=blank.size.round,
         corner_radius_mm=float(blank.corner_radius.mm) if blank.corner_radius else 0,
         outline=blank.outline,

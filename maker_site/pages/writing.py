@@ -5,6 +5,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Callable
+from functools import cache
 from urllib.parse import unquote
 
 import nh3
@@ -49,8 +50,7 @@ def written(text: str, find: PictureFinder, draw: PicturePrinter) -> tuple[Marku
     Raw HTML is let through only as far as nh3 finds it harmless. Headings begin at the second level, since the page
     has the first. A picture that `find` doesn't give (not shared, say) is left out, its text with it.
     """
-    markdown = Markdown(extensions=["tables", "footnotes", "sane_lists", "attr_list", "smarty"], output_format="html")
-    raw = markdown.convert(_headings_down(text))
+    raw = _markdown().reset().convert(_headings_down(text))
     clean = nh3.clean(
         raw,
         tags=_TAGS,
@@ -71,6 +71,12 @@ def written(text: str, find: PictureFinder, draw: PicturePrinter) -> tuple[Marku
         return str(draw(_with_words(picture, attributes.get("alt", ""), attributes.get("title"))))
 
     return Markup(_in_place(_PICTURE.sub(place, clean))), tuple(shown)
+
+
+@cache
+def _markdown() -> Markdown:
+    """Return what converts one text after another: to set it up takes as long as a short text."""
+    return Markdown(extensions=["tables", "footnotes", "sane_lists", "attr_list", "smarty"], output_format="html")
 
 
 def _in_place(figured: str) -> str:

@@ -23,7 +23,7 @@ from tests.small_workshop import write_workshop
 
 MOST_BYTES = 300_000
 CROWDED = ("home", "search", "catalogue", "costs", "settings", "blanks", "blanks/b-000", "projects/p-000", "presses")
-CROWDED += ("settings/slate", "presses/clam-00", "supplies", "writing", "menu", "costs/p-000")
+CROWDED += ("settings/slate", "presses/clam-00", "supplies", "writing", "menu")
 
 
 @pytest.fixture(scope="module")

@@ -1,6 +1,7 @@
 """A bar of parts that tells them apart by filling as well as by order, and the key to it."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from markupsafe import Markup
 
@@ -63,6 +64,7 @@ def stacked_bar(parts: Sequence[BarPart], *, title: str) -> Markup:
     return drawing(drawn, width=BAR_WIDTH, height=_BAR_FOOT + 1, title=told, css_class="m-stacked")
 
 
+@lru_cache(maxsize=FILLINGS)
 def bar_key(index: int) -> Markup:
     """The sample of the part at INDEX, to stand in its row of the table."""
     return drawing([_filled(index, 0.5, 0.5, 21, 15)], width=22, height=16, css_class="m-key")

@@ -118,7 +118,7 @@ def _cover(book: Notebook, project: Project) -> tuple[Picture | None, Markup | N
     photos = shared_photos(book, project)
     if photos:
         return next(iter(photos.values())), None
-    return None, blank_drawing(book.workshop.blanks[project.blank], book.wording)
+    return None, blank_drawing(book, project.blank)
 
 
 def _video(project: Project, photos: Mapping[str, Picture], cover: Picture | None) -> Video | None:

@@ -95,7 +95,7 @@ def _view(book: Notebook, blank: Blank) -> BlankPage:
         blank.name,
         substrate_link(blank.substrate),
         swatch(blank.substrate, width=BAND_WIDTH, height=BAND_HEIGHT),
-        blank_drawing(blank, book.wording),
+        blank_drawing(book, blank.id),
         blank.supplier,
         blank.code,
         Link(say("Supplier’s page"), blank.link, paid=blank.paid_link) if blank.link else None,

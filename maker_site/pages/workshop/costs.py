@@ -22,7 +22,7 @@ from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Link
 from maker_site.pages.workshop.pieces import project_link
-from maker_site.pages.workshop.views import BreakRow, CostLineShown, CostOverview, CostSheetPage
+from maker_site.pages.workshop.views import BreakRow, CostLineShown, CostOverview, CostSheetPage, CostShown
 from maker_site.records import Project
 from maker_site.records.quantities import plain
 from maker_site.workings.money import (
@@ -54,7 +54,7 @@ def cost_pages(book: Notebook) -> Iterator[Page | Text]:
     """Yield the overview and every cost sheet."""
     yield from cost_overview(book)
     for project in book.workshop.projects.values():
-        yield cost_sheet_page(book, project)
+        yield cost_sheet_page(book, project, cost_shown(book, project))
 
 
 def cost_overview(book: Notebook) -> Iterator[Page | Text]:
@@ -160,7 +160,7 @@ def _rounded(figure: float | None) -> float | None:
     return None if figure is None else round(figure, _PLACES)
 
 
-def cost_sheet_page(book: Notebook, project: Project) -> Page:
+def cost_sheet_page(book: Notebook, project: Project, cost: CostShown) -> Page:
     """Return costs/ID.html."""
     sheet = book.cost_sheets[project.id]
     shop = book.workshop.shop
@@ -171,7 +171,7 @@ def cost_sheet_page(book: Notebook, project: Project) -> Page:
         project.title,
         project_link(book, project.id),
         say("one piece") if sheet.pieces == 1 else book.wording.set_of(sheet.pieces),
-        cost_shown(book, project),
+        cost,
         price_split(book, project),
         wanted_price(book, project),
         _breaks(book, sheet, parts),

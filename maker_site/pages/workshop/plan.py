@@ -7,6 +7,7 @@ from functools import partial
 
 from maker_site.language import page_language, say, spoken, tag_of
 from maker_site.pages import addresses
+from maker_site.pages.cost_words import cost_shown
 from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.menu_sheets import menu_sheets
 from maker_site.pages.notebook import Notebook
@@ -58,7 +59,6 @@ def workshop_batches(book: Notebook) -> Iterator[Batch]:
     yield Batch("catalogue", lambda: catalogue_pages(book))
     for project in book.workshop.projects.values():
         yield Batch(f"{PROJECT}{project.id}", partial(_of_project, book, project.id))
-        yield Batch(f"costs/{project.id}", partial(_cost_sheet, book, project.id))
     yield Batch("costs", lambda: cost_overview(book))
     yield Batch("settings", lambda: [settings_index(book)])
     for substrate in substrates(book):
@@ -75,7 +75,7 @@ def workshop_batches(book: Notebook) -> Iterator[Batch]:
 
 
 PROJECT = "projects/"
-"""How the name of the batch of a project's own pages begins, its press card among them."""
+"""How the name of the batch of a project's own pages begins, its press card and its cost sheet among them."""
 
 
 def workshop_pages(book: Notebook) -> Iterator[Page | Text | Drawn | Said]:
@@ -86,15 +86,13 @@ def workshop_pages(book: Notebook) -> Iterator[Page | Text | Drawn | Said]:
 
 def _of_project(book: Notebook, name: str) -> Iterator[Page]:
     project = book.workshop.whole_project(name)
-    yield project_page(book, project)
+    cost = cost_shown(book, project)
+    yield project_page(book, project, cost)
     yield card_page(book, project)
+    yield cost_sheet_page(book, project, cost)
     proof = proof_page(book, project)
     if proof:
         yield proof
-
-
-def _cost_sheet(book: Notebook, name: str) -> Iterator[Page]:
-    yield cost_sheet_page(book, book.workshop.projects[name])
 
 
 def _of_press(book: Notebook, name: str) -> Iterator[Page]:

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from maker_site.language import listed, say, say_in, say_n
 from maker_site.pages import addresses
-from maker_site.pages.cost_words import cost_shown
 from maker_site.pages.marks import swatch
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
@@ -26,7 +25,7 @@ from maker_site.pages.workshop.pieces import (
     substrate_link,
 )
 from maker_site.pages.workshop.proofs import stand_in
-from maker_site.pages.workshop.views import Fact, ProjectPage
+from maker_site.pages.workshop.views import CostShown, Fact, ProjectPage
 from maker_site.pages.writing import written
 from maker_site.records import Order, Project
 from maker_site.records.words import difficulty_said
@@ -35,7 +34,7 @@ _LOG = 120
 """Pressings listed on a project's page, the latest; the press log has all."""
 
 
-def project_page(book: Notebook, project: Project) -> Page:
+def project_page(book: Notebook, project: Project, cost: CostShown) -> Page:
     """Return projects/ID.html."""
     here = addresses.project(project.id)
     blank = book.workshop.blanks[project.blank]
@@ -71,7 +70,7 @@ def project_page(book: Notebook, project: Project) -> Page:
         log_total(book, rows),
         artwork,
         tuple(_supplies(book, project)),
-        cost_shown(book, project),
+        cost,
         Link(say("Cost sheet, with figures to try"), addresses.cost(project.id)),
         tuple(_shared(book, project)),
         project.note,

@@ -66,7 +66,7 @@ def stand_in(book: Notebook, project: Project, here: str) -> Markup:
         drawn = proof_drawing(book, project, index, here, prefix="piece")
         if drawn:
             return drawn
-    return blank_drawing(book.workshop.blanks[project.blank], book.wording)
+    return blank_drawing(book, project.blank)
 
 
 def proof_drawing(book: Notebook, project: Project, index: int, here: str, *, prefix: str = "proof") -> Markup | None:

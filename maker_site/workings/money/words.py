@@ -37,8 +37,8 @@ def decimal_of(value: Fraction) -> Decimal:
 
 def rounded(value: Decimal | Fraction, digits: int) -> Decimal:
     """Return `value` with so many digits after the point, halves away from zero."""
-    scaled = abs(Fraction(value)) * 10**digits
-    whole = int(scaled + Fraction(1, 2))
+    above, below = value.as_integer_ratio()
+    whole = (2 * abs(above) * 10**digits + below) // (2 * below)
     return Decimal(-whole if value < 0 else whole).scaleb(-digits, Context(prec=len(str(whole)) + 1))
 
 
@@ -58,7 +58,13 @@ def money(value: Decimal | Fraction, currency: str, locale: str, digits: int = 0
 
     Rounded by the rule above to the currency's digits, or to `digits` where these are more.
     """
-    shown = rounded(value, max(digits, digits_of(currency)))
+    digits = max(digits, digits_of(currency))
+    return _written(rounded(value, digits), digits, currency, locale)
+
+
+@lru_cache(maxsize=8192)  # many amounts come to the same when rounded, and formatting by CLDR is slow
+def _written(shown: Decimal, _digits: int, currency: str, locale: str) -> str:
+    """Write a rounded amount; 1.5 and 1.50 are the same key, so the digits tell them apart."""
     written = format_currency(shown, currency, locale=locale, decimal_quantization=False)
     return _CODE_BESIDE_FIGURE.sub("\u00a0", written)
 
