@@ -13,6 +13,7 @@ from maker_site.pages.marks.materials import family_of
 from maker_site.pages.marks.once import drawn_once, standing_alone
 from maker_site.pages.marks.outline import blank_outline
 from maker_site.pages.marks.proof import ProofArea, ProofArtwork, ProofBlank, placement_proof
+from maker_site.pages.marks.square_code import square_code
 from maker_site.pages.marks.stack import NARROW, WIDE, Layer, PlateWords, stack_drawing
 from maker_site.pages.marks.strip import control_strip
 
@@ -40,6 +41,7 @@ __all__ = [
     "interval_bar",
     "mirror_mark",
     "placement_proof",
+    "square_code",
     "stack_drawing",
     "stacked_bar",
     "standing_alone",

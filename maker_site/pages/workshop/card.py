@@ -7,12 +7,11 @@ from collections.abc import Iterator
 from functools import cache
 from typing import Literal, TypeAlias
 
-import segno
 from markupsafe import Markup
 
 from maker_site.language import Language, apart, listed, marked, say, say_in, spoken
 from maker_site.pages import addresses
-from maker_site.pages.marks import NARROW, WIDE, mirror_mark, stack_drawing, swatch
+from maker_site.pages.marks import NARROW, WIDE, mirror_mark, square_code, stack_drawing, swatch
 from maker_site.pages.marks import Layer as DrawnLayer
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page
@@ -62,7 +61,7 @@ def card_page(book: Notebook, project: Project) -> Page:
         tuple(Step(_together(each.words), each.seconds) for each in _steps(book, remake, setting)),
         hazards(remake.cautions),
         _last(book, remake),
-        Markup(segno.make_qr(target, error="m").svg_inline(border=4, scale=4, omitsize=True, svgclass="square-code")),
+        square_code(target),
         target,
         words,
         Link(say("The card as a PDF"), addresses.card_paper(project.id)),
