@@ -38,6 +38,8 @@ _PLAIN: Final = frozenset(
         ("decimal", "Decimal"),
         ("datetime", "date"),
         ("datetime", "timedelta"),
+        ("array", "array"),
+        ("array", "_array_reconstructor"),
         ("builtins", "set"),
         ("builtins", "frozenset"),
         ("copyreg", "_reconstructor"),
