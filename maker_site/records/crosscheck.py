@@ -12,7 +12,7 @@ from maker_site.records import words
 from maker_site.records.article import Article
 from maker_site.records.base import Origin, Record
 from maker_site.records.content_folder import RECORD_ID, ContentFolder
-from maker_site.records.fields import relative_path
+from maker_site.records.meanings import relative_path
 from maker_site.records.pictures_in_text import pictures_in_text
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import NotReadable, Problem, Severity, listed, nearest, quoted

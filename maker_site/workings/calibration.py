@@ -9,11 +9,14 @@ from collections.abc import Callable, Iterable
 from datetime import date, timedelta
 from enum import StrEnum
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from maker_site.frozen import frozen
 from maker_site.language import all_of, say, say_n
-from maker_site.records import Press, Reading
 from maker_site.records.quantities import Temperature
+
+if TYPE_CHECKING:  # all kinds of records are slow to import
+    from maker_site.records import Press, Reading
 
 GOOD_FOR = timedelta(days=365)
 """Readings older than this are questioned: displays drift with age. Common practice, no source."""

@@ -9,13 +9,15 @@ from datetime import date
 from fractions import Fraction
 from functools import cache
 from itertools import groupby
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from maker_site.frozen import frozen
-from maker_site.records import Blank, Press, Pressing, Workshop
 from maker_site.records.quantities import Duration, Pressure, Temperature
 from maker_site.workings.calibration import Curve, Footing, curve
 from maker_site.workings.wilson import Interval, interval
+
+if TYPE_CHECKING:  # all kinds of records are slow to import
+    from maker_site.records import Blank, Press, Pressing, Workshop
 
 USUAL_STEP_KELVIN: Final = Fraction(1)
 USUAL_STEP_SECONDS: Final = Fraction(1)

@@ -9,11 +9,10 @@ from fractions import Fraction
 from heapq import nsmallest
 from itertools import islice
 from math import ceil, floor
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from maker_site.frozen import frozen
 from maker_site.language import say, say_n
-from maker_site.records import Blank, Press, Workshop
 from maker_site.records.quantities import (
     Duration,
     DurationRange,
@@ -24,6 +23,9 @@ from maker_site.records.quantities import (
 from maker_site.workings.calibration import Carried, dial_for, weaker
 from maker_site.workings.common_practice import common_range
 from maker_site.workings.evidence import Evidence, comparable
+
+if TYPE_CHECKING:  # all kinds of records are slow to import
+    from maker_site.records import Blank, Press, Workshop
 
 MOST_RELATIVES: Final = 12
 """Blanks whose settings are named for another one: the nearest, since a large shop has hundreds of one material."""

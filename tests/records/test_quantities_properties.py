@@ -8,7 +8,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from maker_site.records import NotReadable, fields
+from maker_site.records import NotReadable, meanings
 from maker_site.records import quantities as q
 from tests.strategies import AWKWARD_TEXTS, decimals, fractions_as_typed
 
@@ -32,19 +32,19 @@ PARSERS = {
     "laydown": q.laydown,
     "amount": q.amount,
     "share": q.share,
-    "date": fields.iso_date,
-    "yes or no": fields.yes_or_no,
-    "count": fields.count,
-    "count from one": fields.count_from_one,
-    "substrate": fields.substrate,
-    "face": fields.face,
-    "web address": fields.web_address,
-    "relative path": fields.relative_path,
-    "defect": fields.defect,
-    "cool": fields.one_of(("air", "fan"), "a way to cool"),
-    "currency": fields.currency,
-    "locale": fields.locale,
-    "plain text": fields.plain_text,
+    "date": meanings.iso_date,
+    "yes or no": meanings.yes_or_no,
+    "count": meanings.count,
+    "count from one": meanings.count_from_one,
+    "substrate": meanings.substrate,
+    "face": meanings.face,
+    "web address": meanings.web_address,
+    "relative path": meanings.relative_path,
+    "defect": meanings.defect,
+    "cool": meanings.one_of(("air", "fan"), "a way to cool"),
+    "currency": meanings.currency,
+    "locale": meanings.locale,
+    "plain text": meanings.plain_text,
 }
 
 

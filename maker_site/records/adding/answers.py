@@ -10,7 +10,7 @@ from typing import Final
 
 from maker_site.records.adding.bench import Bench
 from maker_site.records.adding.log_text import HEADING, Cells, table
-from maker_site.records.fields import MOST_PRESSED
+from maker_site.records.meanings import MOST_PRESSED
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import Problem, quoted
 from maker_site.records.read_log import read_log

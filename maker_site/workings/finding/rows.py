@@ -5,17 +5,19 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from maker_site.frozen import frozen
 from maker_site.language import say
-from maker_site.records import Blank, Workshop
 from maker_site.records.quantities import Pressure
 from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.calibration import Footing
 from maker_site.workings.evidence import Evidence
 from maker_site.workings.finding.index import Sayings, Span, Weight
 from maker_site.workings.starting_point import Source, StartingPoint, starting_points, telling
+
+if TYPE_CHECKING:  # all kinds of records are slow to import
+    from maker_site.records import Blank, Workshop
 
 MOST_POINTS: Final = 2
 """Of a blank: where to begin, and the runner-up."""
