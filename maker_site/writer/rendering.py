@@ -81,7 +81,7 @@ class Renderer:
     """Renders the pages of one copy."""
 
     def __init__(self, theme: Theme, frame: Any) -> None:
-        self._frame = frame
+        self._here = ""
         self._files = {f"assets/{_hashed(name, path)}": path for name, path in theme.assets().items()}
         self._names = {name: f"assets/{_hashed(name, path)}" for name, path in theme.assets().items()}
         self._environment = _Environment(
@@ -99,6 +99,10 @@ class Renderer:
         self._environment.globals |= {"icon": caution_icon, "control_strip": control_strip}
         self._environment.globals |= _SPEECH
         self._environment.globals |= {
+            "frame": frame,
+            "to": self._to,
+            "asset": self._asset,
+            "picture": self._picture,
             "own": _own(frame),
             "prose": _prose(frame),
             "number": _number(frame),
@@ -118,20 +122,16 @@ class Renderer:
 
     def html(self, page: Page) -> str:
         """Return a page as HTML; a template's fault comes back with its file and line."""
-        here = page.address
+        here = self._here = page.address
         try:
             template = self._environment.get_template(page.template)
             rendered = template.render(
-                frame=self._frame,
                 page=page.view,
                 title=page.title,
                 description=page.description,
                 door=page.door,
                 found=page.found,
                 here=here,
-                to=lambda address: relative(here, address),
-                asset=self._asset(here),
-                picture=_picture(here),
             )
             return drawn_once(rendered)
         except TemplateNotFound as error:
@@ -141,13 +141,16 @@ class Renderer:
         except TemplateError as error:
             raise TemplateProblem(f"{_where(error, page)}: {error.message} (for {here})") from error
 
-    def _asset(self, here: str) -> Callable[[str], str]:
-        def address(name: str) -> str:
-            if name not in self._names:
-                raise TemplateProblem(f"the theme has no asset “{name}”, asked for by {here}")
-            return relative(here, self._names[name])
+    def _to(self, address: str) -> str:
+        return relative(self._here, address)
 
-        return address
+    def _asset(self, name: str) -> str:
+        if name not in self._names:
+            raise TemplateProblem(f"the theme has no asset “{name}”, asked for by {self._here}")
+        return relative(self._here, self._names[name])
+
+    def _picture(self, shown: Picture, sizes: str = "100vw", *, eager: bool = False) -> Markup:
+        return picture_html(shown, self._here, sizes, eager=eager)
 
 
 def _hashed(name: str, path: Path) -> str:
@@ -155,13 +158,6 @@ def _hashed(name: str, path: Path) -> str:
     digest = hashlib.blake2b(path.read_bytes(), digest_size=4).hexdigest()
     stem, dot, ending = name.rpartition(".")
     return f"{stem}-{digest}{dot}{ending}"
-
-
-def _picture(here: str) -> Callable[..., Markup]:
-    def draw(shown: Picture, sizes: str = "100vw", *, eager: bool = False) -> Markup:
-        return picture_html(shown, here, sizes, eager=eager)
-
-    return draw
 
 
 def _own(frame: Any) -> Callable[[str], Markup]:
