@@ -132,10 +132,11 @@ def _filled(message: str, parts: dict[str, Any]) -> str:
     """Fill in, each part for itself where the script runs from right to left, so that “193 °C” keeps its order."""
     if not parts:
         return message
-    if any(hasattr(part, "__html__") for part in parts.values()):
-        from markupsafe import Markup, escape
+    for part in parts.values():
+        if type(part) is not str and hasattr(part, "__html__"):
+            from markupsafe import Markup, escape
 
-        return Markup(escape(message)).format(**_isolated(parts, escape, Markup))
+            return Markup(escape(message)).format(**_isolated(parts, escape, Markup))
     return message.format(**_isolated(parts, str, str))
 
 

@@ -59,12 +59,11 @@ def remake(project: Project, workshop: Workshop, points: Sequence[StartingPoint]
     method = workshop.method_of(project)
     if method != blank.method:
         points = starting_points(blank, workshop, _evidence_like(blank, method, workshop), method=method)
-    proven = [
-        point
-        for point in points
-        if point.source is Source.OWN and point.evidence and _served(point.evidence, project.id)
-    ]
-    ordered = [*proven, *(point for point in points if point not in proven)]
+
+    def is_proven(point: StartingPoint) -> bool:
+        return point.source is Source.OWN and point.evidence is not None and _served(point.evidence, project.id)
+
+    ordered = sorted(points, key=is_proven, reverse=True)  # proven ones first, each kind in the order that it had
     setting = ordered[0] if ordered else None
     rows = _rows_behind(setting, own)
     sheet = blank.sheet if method == blank.method else None
@@ -82,7 +81,7 @@ def remake(project: Project, workshop: Workshop, points: Sequence[StartingPoint]
         workshop.presses[setting.press] if setting and setting.press else None,
         setting,
         ordered[1] if len(ordered) > 1 else None,
-        bool(proven),
+        setting is not None and is_proven(setting),
         mirrored(face, method),
         pre_press,
         _latest(rows, lambda row: row.peel) or (sheet.peel if sheet else None),
