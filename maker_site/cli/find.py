@@ -15,7 +15,7 @@ import click
 from maker_site.cli.exits import PROBLEMS
 from maker_site.cli.figures import Facts, clock, degrees, hazards, share
 from maker_site.frozen import frozen
-from maker_site.workings.finding.matching import Matches, match
+from maker_site.workings.finding.matching import Matches
 from maker_site.workings.finding.query import read
 from maker_site.writer.answers import Answers, RecordsBroken, ask
 
@@ -53,7 +53,7 @@ def run(content: Path, words: Sequence[str], *, as_json: bool, plain: bool) -> N
         raise click.UsageError("say what to find: a material, a blank, a supplier, a project, a figure like 200 C")
 
     def question(answers: Answers) -> Found:
-        matches = match(terms, answers.vocabulary, answers.postings)
+        matches = answers.match(terms)
         wanted = matches.rows if as_json or plain else matches.rows[:SHOWN]
         return Found(matches, tuple(answers.rows(wanted)), answers.likes(), answers.shop["temperature"])
 

@@ -11,7 +11,7 @@ import click
 from maker_site.cli.figures import Facts, both, clock, degrees, hazards, share
 from maker_site.cli.find import telling_problems
 from maker_site.frozen import frozen
-from maker_site.writer.answers import Answers, ask, starting_points_on
+from maker_site.writer.answers import Answers, ask
 
 KEYS = (
     *("blank", "source", "reason", "temperature_c", "dial_c", "time_s"),
@@ -34,13 +34,9 @@ def run(content: Path, blank: str, press: str | None, *, as_json: bool) -> None:
         _known("blank", blank, answers.blanks)
         if press is not None:
             _known("press", press, answers.presses)
-        kept = answers.starting_points(blank) if press is None else ()
-        return Answer([dict(each) for each in kept], answers.shop["temperature"])
+        return Answer([dict(each) for each in answers.starting_points(blank, press)], answers.shop["temperature"])
 
     answer = telling_problems(lambda: ask(content, question))
-    if press is not None:
-        points = telling_problems(lambda: starting_points_on(content, blank, press))
-        answer = Answer([dict(each) for each in points], answer.unit)
     first = answer.points[0]
     if as_json:
         click.echo(json.dumps({key: first[key] for key in KEYS}, ensure_ascii=False, indent=2))

@@ -16,13 +16,14 @@ from maker_site.records.article import ArticleHead
 from maker_site.records.base import Part
 from maker_site.records.blank import Blank
 from maker_site.records.content_folder import ContentFolder
+from maker_site.records.meanings import key_of
 from maker_site.records.press import Press
 from maker_site.records.project import Project
 from maker_site.records.read_log import COLUMNS, table_rows
 from maker_site.records.read_record import field_names
 from maker_site.records.shop import Shop
 from maker_site.records.supply import Supply
-from maker_site.records.yaml_text import Place, Tree, dotted, key_of, read_yaml
+from maker_site.records.yaml_text import Place, Tree, dotted, read_yaml
 
 FORMAT: Final = 1
 """Of the JSON text; a higher one when a reader of the old one would fail."""

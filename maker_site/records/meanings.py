@@ -9,11 +9,18 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable
 from datetime import date
+from functools import lru_cache
 from urllib.parse import urlsplit
 
 from maker_site.records import quantities as q
 from maker_site.records import words
 from maker_site.records.problems import NotReadable, listed, nearest, quoted
+
+
+@lru_cache(maxsize=1024)  # records repeat few names; each is held once, however many records there are
+def key_of(written: str) -> str:
+    """Return a key's plain form: lower case, words parted by one space (``Print_Area`` is ``print area``)."""
+    return re.sub(r"[\s_-]+", " ", written.strip()).lower()
 
 
 def iso_date(text: str) -> date:

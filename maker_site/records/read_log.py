@@ -14,12 +14,12 @@ from typing import Final
 from pydantic import ValidationError
 
 from maker_site.records.base import OneLine, Origin, like
+from maker_site.records.meanings import key_of
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import Problem, nearest, quoted
 from maker_site.records.read_record import problems_of
 from maker_site.records.remembered import Forgetful, Remembered
 from maker_site.records.shop import Units
-from maker_site.records.yaml_text import key_of
 
 COLUMNS: Final = tuple(
     {"pre_press": "pre-press"}.get(name, name.replace("_", " ")) for name in Pressing.model_fields if name != "id"

@@ -13,6 +13,7 @@ from typing import Final, TypeAlias
 import yaml
 
 from maker_site.frozen import frozen
+from maker_site.records.meanings import key_of
 from maker_site.records.problems import Problem, quoted
 
 Place: TypeAlias = tuple[str | int, ...]
@@ -32,12 +33,6 @@ class TextTree:
     fields: dict[str, Tree]
     lines: Mapping[Place, int]
     problems: tuple[Problem, ...]
-
-
-@lru_cache(maxsize=1024)  # records repeat few names; each is held once, however many records there are
-def key_of(written: str) -> str:
-    """Return a key's plain form: lower case, words parted by one space (``Print_Area`` is ``print area``)."""
-    return re.sub(r"[\s_-]+", " ", written.strip()).lower()
 
 
 def read_yaml(text: str, file: str) -> TextTree:

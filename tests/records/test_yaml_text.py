@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from maker_site.records.yaml_text import dotted, key_of, read_yaml
+from maker_site.records.meanings import key_of
+from maker_site.records.yaml_text import dotted, read_yaml
 
 
 def read(text):

@@ -11,9 +11,9 @@ from collections import defaultdict
 from collections.abc import Sequence
 
 from maker_site.records.adding.log_text import HEADING
+from maker_site.records.meanings import key_of
 from maker_site.records.pressing import Pressing
 from maker_site.records.read_log import NEEDED
-from maker_site.records.yaml_text import key_of
 
 _NAMES = tuple(key_of(column).replace(" ", "_") for column in HEADING)
 _NEEDED = tuple(key_of(column).replace(" ", "_") for column in NEEDED)

@@ -10,11 +10,10 @@ from typing import Final
 
 from maker_site.records.adding.bench import Bench
 from maker_site.records.adding.log_text import HEADING, Cells, table
-from maker_site.records.meanings import MOST_PRESSED
+from maker_site.records.meanings import MOST_PRESSED, key_of
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import Problem, quoted
 from maker_site.records.read_log import read_log
-from maker_site.records.yaml_text import key_of
 
 _STAND_IN: Final = {
     "date": "2000-01-01", "blank": "-", "press": "-", "temperature": "20 C", "time": "1 s",

@@ -12,8 +12,8 @@ from typing import Final
 
 from maker_site.frozen import frozen
 from maker_site.records.adding.log_text import HEADING
+from maker_site.records.meanings import key_of
 from maker_site.records.problems import NotReadable, nearest, quoted
-from maker_site.records.yaml_text import key_of
 
 SPOILED: Final = "spoiled"
 """Not a column of the log: the count that did not come out, which gives the good ones."""

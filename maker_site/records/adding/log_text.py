@@ -12,9 +12,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
 from maker_site.frozen import frozen
+from maker_site.records.meanings import key_of
 from maker_site.records.read_log import COLUMNS, delimiter_of, read_log, table_rows
 from maker_site.records.shop import Units
-from maker_site.records.yaml_text import key_of
 
 HEADING: Final = (
     "date", "project", "blank", "lot", "press", "method", "temperature", "time", "pressure", "face", "pre-press",

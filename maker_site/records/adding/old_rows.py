@@ -15,13 +15,13 @@ from maker_site.records.adding.dates import Order, any_date
 from maker_site.records.adding.headings import SPOILED, Meaning
 from maker_site.records.adding.log_text import HEADING, Cells, table
 from maker_site.records.base import like
+from maker_site.records.meanings import key_of
 from maker_site.records.pressing import Pressing
 from maker_site.records.problems import NotReadable, Problem, nearest, quoted
 from maker_site.records.quantities import number
 from maker_site.records.quantities.numbers import NUMBER
 from maker_site.records.read_log import read_log, table_rows
 from maker_site.records.shop import Units
-from maker_site.records.yaml_text import key_of
 
 NAMED: Final = {"blank": "blanks", "press": "presses", "project": "projects"}
 """The columns that name a record, and the folder of those records."""

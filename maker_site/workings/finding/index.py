@@ -66,14 +66,19 @@ def index(rows: Iterable[Sayings]) -> Index:
     by_word: dict[str, array[int]] = defaultdict(lambda: array("I"))
     by_span: dict[Span, array[int]] = defaultdict(lambda: array("I"))
     for number, row in enumerate(rows):
-        heaviest: dict[str, int] = {}
-        for text, weight in row.texts:
-            for word in words_of(text):
-                if heaviest.get(word, -1) < weight:
-                    heaviest[word] = weight
-        for word, most in heaviest.items():
+        for word, most in words_said(row).items():
             by_word[word].append(number << WEIGHT_BITS | most)
         for span in dict.fromkeys(row.spans):
             by_span[span].append(number << WEIGHT_BITS | Weight.MANNER)
     vocabulary = Vocabulary(tuple(by_word), tuple(by_span))
     return Index(vocabulary, (*by_word.values(), *by_span.values()))
+
+
+def words_said(row: Sayings) -> dict[str, int]:
+    """Return each word that a row says, with the most that it weighs there."""
+    heaviest: dict[str, int] = {}
+    for text, weight in row.texts:
+        for word in words_of(text):
+            if heaviest.get(word, -1) < weight:
+                heaviest[word] = weight
+    return heaviest

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Container, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -41,11 +41,19 @@ class Matches:
     """Words that stand nowhere, and the nearest ones that do; where there are any, no row matches."""
 
 
-def match(terms: Sequence[Term], vocabulary: Vocabulary, postings: Postings) -> Matches:
-    """Return the rows that say every term, however loosely it is spelt.
+def match(
+    terms: Sequence[Term],
+    vocabulary: Vocabulary,
+    postings: Postings,
+    rank: Callable[[int], tuple[float, int]] | None = None,
+    gone: Container[int] = (),
+) -> Matches:
+    """Return the rows that say every term, however loosely it is spelt. `rank` gives the order of the rows where it is
+    not that of their numbers; `gone` are numbers in the postings that are no rows any more.
 
     A row counts, for each term, its best: said exactly before beginning with it before holding it before a likely
-    misspelling; of equals, said of the blank before said of a project or a defect. Equal sums stay in row order.
+    misspelling; of equals, said of the blank before said of a project or a defect. Equal sums stay in row order. Every
+    word and figure of the vocabulary is said by a row that is not gone.
     """
     read_as: dict[str, tuple[str, ...]] = {}
     unknown: dict[str, tuple[str, ...]] = {}
@@ -63,7 +71,10 @@ def match(terms: Sequence[Term], vocabulary: Vocabulary, postings: Postings) -> 
     sums = found[0]
     for more in found[1:]:
         sums = {row: worth + more[row] for row, worth in sums.items() if row in more}
-    return Matches(tuple(sorted(sums, key=lambda row: (-sums[row], row))), read_as)
+    rows = (row for row in sums if row not in gone) if gone else sums
+    if rank is None:
+        return Matches(tuple(sorted(rows, key=lambda row: (-sums[row], row))), read_as)
+    return Matches(tuple(sorted(rows, key=lambda row: (-sums[row], *rank(row)))), read_as)
 
 
 def _hits(terms: Sequence[Term], vocabulary: Vocabulary) -> Iterator[tuple[Term, Mapping[int, int]]]:
@@ -127,7 +138,7 @@ def _misspelt(word: str, words: Sequence[str]) -> list[int]:
     near = {known: number for number, known in enumerate(words) if _could_be(word, known)}
     if len(word) <= _SHORT:  # difflib counts a swapped pair as two slips, too many of few letters
         letters = sorted(word)
-        swapped = [number for known, number in near.items() if sorted(known) == letters]
+        swapped = [number for known, number in sorted(near.items()) if sorted(known) == letters]
         if swapped:
             return swapped
     close = difflib.get_close_matches(word, near, n=_OFFERED, cutoff=_LIKE)

@@ -1,0 +1,452 @@
+"""Answers after an edit: only what it concerns is worked out again, and put before what is kept.
+
+Concerned are the blanks of rows that came or went, blanks that were edited, those pressed for projects of another
+name, and, where what one of these tells others is another, the blanks of its substrate whose beginning rests on that.
+The records were right when all was kept, so it is enough that what was edited is (`records.glance`). Where that can't
+be told so quickly, or more than `_most` rows would stand before those kept, all is made afresh.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import marshal
+import os
+import re
+import zlib
+from array import array
+from bisect import bisect_left
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final, cast
+
+from maker_site.writer.answers_kept import Kept, Name, NotKept, Parts, said, understood
+from maker_site.writer.fingerprint import Fingerprint, touched
+
+if TYPE_CHECKING:
+    from maker_site.records import Blank, Press, Pressing, Workshop
+    from maker_site.records.gist import BlankGist, PressGist, Row
+    from maker_site.records.glance import Table
+    from maker_site.workings.evidence import Evidence
+    from maker_site.workings.finding.told import Teller
+
+_MOST_FILES: Final = 100
+"""Edited at once; more are read with all the others."""
+_A_FEW_ROWS, _PART = 1000, 8
+_NO_TEXT: Final = b"-"
+_LOG: Final = re.compile(r"press-log/(?![._])[^/]+\.csv")
+_BLANK: Final = re.compile(r"blanks/(?![._])([^/]+?)(?:\.yaml|/blank\.yaml)")
+_PROJECT: Final = re.compile(r"projects/(?![._])([^/]+)/project\.yaml")
+
+
+def mended(kept: Kept, content: Path, now: Fingerprint) -> Parts | None:
+    """Return what goes before what is kept, so that it is as if made now; empty where nothing was really changed, and
+    may be soon. None where all has to be made afresh. Raises what damage raises.
+    """
+    before = kept.part("stamps").decode("utf-8", "surrogateescape").split("\n")
+    edits = dict(_edits(kept, content, touched(before, now.lines)))
+    if not edits and not now.is_settled:
+        return {}
+    changed: dict[tuple[str, Name], bytes] = {}
+    if edits:
+        from maker_site.records.glance import Unsure
+
+        try:
+            if len(edits) > _MOST_FILES:
+                return None
+            changed = _Mending(kept, content).after(edits)
+        except Unsure:
+            return None
+    changed["stamps", 0] = "\n".join(now.lines).encode("utf-8", "surrogateescape")
+    changed["records", 0] = now.records.encode()
+    changed["mark", 0] = kept.based("mark")
+    return {**kept.patched(), **changed}
+
+
+def _edits(kept: Kept, content: Path, paths: Iterable[str]) -> Iterator[tuple[str, tuple[bytes, bytes | None]]]:
+    """Yield the files that say something else than they did: what was kept of each, and its bytes now."""
+    for path in paths:
+        held = kept.find("text", path.encode("utf-8", "surrogateescape")) or _NO_TEXT
+        try:
+            raw = Path(os.path.join(content, path)).read_bytes()  # noqa: PTH118
+        except OSError:
+            raw = None
+        if raw is None or held == _NO_TEXT or zlib.decompress(held[1:]) != raw:
+            yield path, (held, raw)
+
+
+class _Mending:
+    """One go at it."""
+
+    def __init__(self, kept: Kept, content: Path) -> None:
+        from maker_site.records.glance import Bare
+
+        self._kept, self._content = kept, content
+        self._true_root = os.path.realpath(content)
+        self._changed: dict[tuple[str, Name], bytes] = {}
+        self._bare = Bare(*marshal.loads(kept.part("bare")))
+        self._presses: dict[str, PressGist] = understood(kept.part("press gists"))
+        self._substrates: dict[str, str] = marshal.loads(kept.part("substrates"))
+        self._tellers: dict[str, dict[str, Teller]] = {}
+        self._stirred: set[str] = set()
+        """Substrates of which something else is told than before."""
+        self._anew: set[str] = set()
+        """Substrates of a blank that was worked out again."""
+        self._known = {*self._substrates}
+        """The ids of all blanks."""
+        self._concerned: set[str] = set()
+        self._logs: dict[str, Table | None] = {}
+        """The edited files of the log, as they are now."""
+        self._rows: dict[str, tuple[Row, ...]] = {}
+
+    def after(self, edits: Mapping[str, tuple[bytes, bytes | None]]) -> dict[tuple[str, Name], bytes]:
+        """Return the parts that are others after some edits; raises Unsure."""
+        from maker_site.records.glance import Unsure
+
+        blanks: dict[str, BlankGist] = {}
+        later: list[tuple[str, bytes, bytes | None]] = []
+        for path, (held, raw) in edits.items():
+            self._question(path, held, raw)
+            if found := _BLANK.fullmatch(path):
+                blanks[found[1]] = self._blank(found[1], path, held, raw)
+            elif _PROJECT.fullmatch(path) or _LOG.fullmatch(path):
+                later.append((path, held, raw))
+            else:
+                raise Unsure
+            self._changed["text", path.encode()] = b""
+        for path, held, raw in later:  # the log names projects
+            if found := _PROJECT.fullmatch(path):
+                self._project(found[1], held, raw)
+        for path, held, raw in later:
+            if _LOG.fullmatch(path):
+                self._log(path, held, raw)
+        self._rework(blanks)
+        self._overlay()
+        for path, (_, raw) in edits.items():
+            if raw is not None:
+                plain = b"1" if _LOG.fullmatch(path) else b"0"
+                self._changed["text", path.encode()] = plain + zlib.compress(raw, 1)
+        return self._changed
+
+    def _question(self, path: str, held: bytes, raw: bytes | None) -> None:
+        """Raise Unsure where a file is not plainly one that is read."""
+        from maker_site.records.glance import Unsure
+
+        if not path.isprintable() or (raw is None and held == _NO_TEXT):
+            raise Unsure
+        full = os.path.join(self._content, path)  # noqa: PTH118
+        if raw is None:
+            if os.path.lexists(full) or (_PROJECT.fullmatch(path) and os.path.lexists(os.path.dirname(full))):  # noqa: PTH120
+                raise Unsure
+        elif os.path.realpath(full) != os.path.join(self._true_root, *path.split("/")):  # noqa: PTH118
+            raise Unsure
+
+    def _blank(self, blank: str, path: str, held: bytes, raw: bytes | None) -> BlankGist:
+        from maker_site.records.content_folder import wrong_id
+        from maker_site.records.glance import Unsure, blank_of, text_of
+
+        if raw is None:
+            raise Unsure
+        is_new = held == _NO_TEXT
+        if is_new:
+            other = self._content / "blanks" / blank
+            if wrong_id(blank) or blank in self._substrates or path.endswith("/blank.yaml") or os.path.lexists(other):
+                raise Unsure
+        gist = blank_of(blank, None if is_new else _unpacked(held), text_of(raw), self._bare)
+        self._concerned.add(blank)
+        self._known.add(blank)
+        return gist
+
+    def _project(self, project: str, held: bytes, raw: bytes | None) -> None:
+        from maker_site.records.content_folder import wrong_id
+        from maker_site.records.glance import Unsure, project_of, text_of
+
+        known = self._find("project", project)
+        title, occasions, naming = marshal.loads(known) if known else (None, (), [])
+        if raw is None:
+            self._concerned.update(naming)
+            self._changed["project", project] = b""
+            return
+        is_new = held == _NO_TEXT
+        if is_new == bool(known):
+            raise Unsure
+        if is_new:
+            inside = os.listdir(self._content / "projects" / project)  # noqa: PTH208
+            if wrong_id(project) or inside != ["project.yaml"] or project in marshal.loads(self._kept.part("was")):
+                raise Unsure
+        gist, blank = project_of(None if is_new else _unpacked(held), text_of(raw), self._bare)
+        if is_new and blank not in self._known:
+            raise Unsure
+        if (gist.title, gist.occasions) != (title, tuple(occasions)):
+            self._concerned.update(naming)
+            self._name(project, gist.title, gist.occasions, naming)
+
+    def _name(self, project: str, title: str, occasions: Iterable[str], naming: Iterable[str]) -> None:
+        self._changed["project", project] = marshal.dumps((title, tuple(occasions), sorted(naming)))
+
+    def _log(self, path: str, held: bytes, raw: bytes | None) -> None:
+        from maker_site.records.glance import Unsure, parted, table, text_of
+
+        if held != _NO_TEXT and held[:1] != b"1":
+            raise Unsure
+        old = table(path, _unpacked(held)) if held != _NO_TEXT else None
+        new = self._logs[path] = table(path, text_of(raw)) if raw is not None else None
+        gone, come = parted(old, new, self._bare)
+        self._concerned |= gone
+        layers: set[str] | None = None
+        for judged in come:
+            row = judged.row
+            if judged.has_photo or row.blank not in self._known or row.press not in self._presses:
+                raise Unsure
+            if judged.stack:
+                layers = layers or self._layers()
+                if not layers.issuperset(judged.stack):
+                    raise Unsure
+            self._concerned.add(row.blank)
+            if row.project:
+                title, occasions, naming = self._named(row.project)
+                if row.blank not in naming:
+                    self._name(row.project, title, occasions, {*naming, row.blank})
+
+    def _layers(self) -> set[str]:
+        from maker_site.records.words import STACK_LAYERS
+
+        return {*STACK_LAYERS, *marshal.loads(self._kept.part("layers"))}
+
+    def _named(self, project: str) -> tuple[str, tuple[str, ...], list[str]]:
+        from maker_site.records.glance import Unsure
+
+        found = self._find("project", project)
+        if found is None:
+            raise Unsure
+        known: tuple[str, tuple[str, ...], list[str]] = marshal.loads(found)
+        return known
+
+    def _find(self, kind: str, name: Name = 0) -> bytes | None:
+        if (kind, name) in self._changed:
+            return self._changed[kind, name] or None
+        return self._kept.find(kind, name)
+
+    def _alike(self, substrate: str) -> dict[str, Teller]:
+        if substrate not in self._tellers:
+            found = self._kept.find("tellers", substrate)
+            self._tellers[substrate] = understood(found) if found else {}
+        return self._tellers[substrate]
+
+    def _rework(self, blanks: Mapping[str, BlankGist]) -> None:
+        """Work out the concerned blanks, and those that rest on what these tell."""
+        groups = {}
+        for blank in sorted(self._concerned):
+            known = self._substrates.get(blank)
+            gist = blanks.get(blank) or self._alike(known or "")[blank].blank
+            groups[blank] = self._evidence(gist)
+            self._tell(gist, groups[blank], known)
+        for substrate in self._stirred:
+            for blank, each in self._alike(substrate).items():
+                if each.leans and blank not in groups:
+                    groups[blank] = self._evidence(each.blank)
+        for substrate in self._anew | self._stirred:
+            self._changed["tellers", substrate] = said(self._alike(substrate))
+        if not blanks.keys() <= self._substrates.keys() or any(
+            self._substrates[blank] != gist.substrate for blank, gist in blanks.items()
+        ):
+            self._substrates |= {blank: gist.substrate for blank, gist in blanks.items()}
+            self._changed["substrates", 0] = marshal.dumps(self._substrates)
+            self._changed["blanks", 0] = json.dumps(sorted(self._substrates), ensure_ascii=False).encode()
+        keys = _Keys(self._kept)
+        for blank, found in groups.items():
+            self._settle(blank, found, keys)
+
+    def _tell(self, gist: BlankGist, groups: Sequence[Evidence], substrate: str | None) -> None:
+        from maker_site.workings.finding.told import teller
+
+        before = self._alike(substrate).get(gist.id) if substrate is not None else None
+        now = self._alike(gist.substrate)[gist.id] = teller(gist, groups)
+        self._anew.add(gist.substrate)
+        if _heard(before) == _heard(now):
+            return
+        if before is not None and substrate is not None and substrate != gist.substrate:
+            del self._alike(substrate)[gist.id]
+            self._stirred.add(substrate)
+        self._stirred.add(gist.substrate)
+
+    def _evidence(self, gist: BlankGist) -> tuple[Evidence, ...]:
+        """Return the settings of a blank, of its rows as they are now."""
+        from maker_site.records.glance import rows_on
+        from maker_site.workings.evidence import evidence
+
+        held = self._find("log", gist.id)
+        files: dict[str, tuple[Row, ...]] = understood(held) if held else {}
+        if gist.id in self._concerned and self._logs:
+            for name, now in self._logs.items():
+                rows = rows_on(gist.id, now, self._bare) if now is not None else ()
+                if rows:
+                    files[name] = rows
+                else:
+                    files.pop(name, None)
+            self._changed["log", gist.id] = said(files)
+        self._rows[gist.id] = tuple(row for _, rows in sorted(files.items()) for row in rows)
+        return evidence(
+            cast("Sequence[Pressing]", self._rows[gist.id]),
+            {gist.id: cast("Blank", gist)},
+            cast("Mapping[str, Press]", self._presses),
+        )
+
+    def _settle(self, blank: str, groups: Sequence[Evidence], keys: _Keys) -> None:
+        """Put in order what a blank's rows say, and where to begin with it."""
+        from maker_site.records.gist import Bench, ProjectGist
+        from maker_site.workings.finding.index import words_said
+        from maker_site.workings.finding.rows import MOST_POINTS, rows_on, starts
+        from maker_site.workings.starting_point import starting_points
+
+        tellers = self._alike(self._substrates[blank])
+        projects = {row.project: self._named(row.project) for row in self._rows[blank] if row.project}
+        gists = {each: ProjectGist(title, occasions) for each, (title, occasions, _) in projects.items()}
+        bench = bench_of(Bench({name: each.blank for name, each in tellers.items()}, self._presses, gists))
+        record = bench.blanks[blank]
+        points = starting_points(record, bench, near(blank, groups, tellers), most=MOST_POINTS)
+        self._changed["start", blank] = json.dumps(starts(record, points), ensure_ascii=False).encode()
+        self._changed["rows", blank] = marshal.dumps(
+            [
+                (
+                    json.dumps(row.facts, ensure_ascii=False),
+                    row.like,
+                    tuple(row.order),
+                    keys.position(row.order),
+                    {word: int(weight) for word, weight in words_said(row.sayings).items()},
+                    [(span.kind, span.low, span.high) for span in dict.fromkeys(row.sayings.spans)],
+                )
+                for row in rows_on(record, bench, groups, points)
+            ]
+        )
+
+    def _overlay(self) -> None:
+        """Put together which rows and words are gone, and what the new ones say."""
+        from maker_site.records.glance import Unsure
+
+        held = self._kept.find("replaced")
+        before: list[str] = marshal.loads(held) if held else []
+        replaced = sorted({*before, *(str(name) for kind, name in self._changed if kind == "rows")})
+        if not replaced:
+            return
+        self._changed["replaced", 0] = marshal.dumps(replaced)
+        found = []
+        for blank in replaced:
+            rows = marshal.loads(self._find("rows", blank) or b"")
+            found += [(row, blank, at) for at, row in enumerate(rows)]
+        keys = _Keys(self._kept)
+        if len(found) > _A_FEW_ROWS + len(keys) // _PART:
+            raise Unsure  # said so that all is made afresh
+        found.sort(key=lambda each: each[0][2])
+        self._changed["overlay", 0] = marshal.dumps(_overlay(self._kept, replaced, found, len(keys)))
+
+
+def _overlay(kept: Kept, replaced: Sequence[str], found: Sequence[tuple[Any, str, int]], rows: int) -> dict[str, Any]:
+    words = kept.based("words").decode().split("\n")
+    numbers = {word: number for number, word in enumerate(words)}
+    spans = [tuple(each) for each in json.loads(kept.based("spans"))]
+    span_numbers = {span: number for number, span in enumerate(spans, len(words))}
+    more: dict[int, array[int]] = defaultdict(lambda: array("I"))
+    new_words: dict[str, array[int]] = defaultdict(lambda: array("I"))
+    new_spans: dict[tuple[str, float, float], array[int]] = defaultdict(lambda: array("I"))
+    for number, ((_, _, _, _, said_in, figures), _, _) in enumerate(found, rows):
+        for word, weight in said_in.items():
+            known = numbers.get(word)
+            (new_words[word] if known is None else more[known]).append(number << 2 | weight)
+        for span in figures:
+            known = span_numbers.get(span)
+            (new_spans[span] if known is None else more[known]).append(number << 2 | 2)
+    gone, dead = _masked(kept, replaced)
+    return {
+        "gone": gone.tobytes(),
+        "ranks": array("d", (row[3] - 0.5 for row, _, _ in found)).tobytes(),
+        "dead": [number for number in dead if number not in more],
+        "more": {number: posted.tobytes() for number, posted in more.items()},
+        "words": {word: posted.tobytes() for word, posted in new_words.items()},
+        "spans": [(span, posted.tobytes()) for span, posted in new_spans.items()],
+        "rows": [(blank, at) for _, blank, at in found],
+        "likes": {number: row[1] for number, (row, _, _) in enumerate(found, rows) if row[1]},
+    }
+
+
+def _masked(kept: Kept, replaced: Iterable[str]) -> tuple[array[int], list[int]]:
+    """Return the rows of replaced blanks in the base, and the words and figures that nobody else says there."""
+    gone, counts = array("I"), Counter[int]()
+    for blank in replaced:
+        with contextlib.suppress(NotKept):  # a new blank has nothing there
+            parts = array("I"), array("I"), array("I")
+            for part, data in zip(parts, marshal.loads(kept.based("said", blank)), strict=True):
+                part.frombytes(data)
+            gone += parts[0]
+            for number, count in zip(parts[1], parts[2], strict=True):
+                counts[number] += count
+    totals = array("I")
+    totals.frombytes(kept.based("totals"))
+    return gone, [number for number, count in counts.items() if count == totals[number]]
+
+
+class _Keys:
+    """The orders of the rows of the base, unpacked one by one."""
+
+    def __init__(self, kept: Kept) -> None:
+        from maker_site.writer.answers_order import KEY
+
+        self._key, self._data = KEY, kept.based("keys")
+        self._blanks: list[str] = json.loads(kept.based("blanks"))
+
+    def __len__(self) -> int:
+        return len(self._data) // self._key.size
+
+    def __getitem__(self, at: int) -> tuple[object, ...]:
+        if at >= len(self):
+            raise IndexError(at)
+        *key, blank = self._key.unpack_from(self._data, at * self._key.size)
+        return (*key, self._blanks[blank])
+
+    def position(self, order: tuple[object, ...]) -> int:
+        """Return before which row another would stand."""
+        return bisect_left(cast("Sequence[Any]", self), order)
+
+
+def _heard(teller: Teller | None) -> str:
+    """Return what concerns others in what a blank tells, as it was typed."""
+    if teller is None:
+        return ""
+    blank = teller.blank
+    return repr((blank.name, blank.substrate, blank.thickness, blank.supplier, teller.telling))
+
+
+def bench_of(bench: object) -> Workshop:
+    """Return gists as a workshop: they have what settings are worked out from."""
+    return cast("Workshop", bench)
+
+
+def near(blank: str, groups: Sequence[Evidence], tellers: Mapping[str, Teller]) -> list[Evidence]:
+    """Return what counts for a blank: all of its own, of those alike what they tell."""
+    others = (each for other, teller in tellers.items() if other != blank for each in teller.telling)
+    return [*groups, *cast("Iterable[Evidence]", others)]
+
+
+def points_on(kept: Kept, blank: str, press: str) -> Sequence[Mapping[str, object]]:
+    """Return the facts of where to begin with a blank on one press, out of what is kept; both must be known."""
+    from maker_site.records.gist import Bench
+    from maker_site.workings.evidence import evidence
+    from maker_site.workings.finding.rows import MOST_POINTS, starts
+    from maker_site.workings.starting_point import starting_points
+
+    tellers: dict[str, Teller] = understood(kept.part("tellers", marshal.loads(kept.part("substrates"))[blank]))
+    presses = understood(kept.part("press gists"))
+    bench = bench_of(Bench({name: each.blank for name, each in tellers.items()}, presses, {}))
+    held = kept.find("log", blank)
+    rows = [row for each in understood(held).values() for row in each] if held else []
+    record = bench.blanks[blank]
+    groups = evidence(rows, {blank: record}, bench.presses)
+    found = starting_points(record, bench, near(blank, groups, tellers), bench.presses[press], most=MOST_POINTS)
+    return starts(record, found)
+
+
+def _unpacked(held: bytes) -> str:
+    from maker_site.records.glance import text_of
+
+    return text_of(zlib.decompress(held[1:]))
