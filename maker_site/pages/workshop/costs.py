@@ -71,6 +71,8 @@ def _overviews(book: Notebook, rows: Sequence[CostLineShown]) -> Iterator[Page]:
         key=lambda row: (row.price_figure is None, row.price_figure or 0, row.project.text.casefold()),
     )
     pages = max(1, -(-len(rows) // ROWS_A_PAGE))
+    losing = sum(row.loses for row in rows)
+    incomplete = sum(not sheet.complete for sheet in book.cost_sheets.values())
     for number in range(1, pages + 1):
         first = (number - 1) * ROWS_A_PAGE
         view = CostOverview(
@@ -81,8 +83,8 @@ def _overviews(book: Notebook, rows: Sequence[CostLineShown]) -> Iterator[Page]:
             pages,
             Link(say("Page before"), _address(number - 1)) if number > 1 else None,
             Link(say("Next page"), _address(number + 1)) if number < pages else None,
-            sum(row.loses for row in rows),
-            sum(not sheet.complete for sheet in book.cost_sheets.values()),
+            losing,
+            incomplete,
             tuple(shelf[:MAKEABLE_AT_FIRST]) if number == 1 else (),
             len(shelf),
             book.workshop.shop.currency,
