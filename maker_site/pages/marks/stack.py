@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import accumulate
 from typing import Literal, Self
 
@@ -100,7 +101,14 @@ def stack_drawing(
     is hatched by its substrate. The lettering is 13 units high whatever the WIDTH (NARROW or WIDE). Ids begin with
     PREFIX, which no other drawing on the page may have.
     """
-    parts = _parts(layers, heat, said or PlateWords.said())
+    return _stack_drawing(tuple(layers), heat, title, prefix, width, said or PlateWords.said())
+
+
+@lru_cache(maxsize=1024)  # a workshop presses in a few stacks, and draws each on many cards
+def _stack_drawing(
+    layers: tuple[Layer, ...], heat: Heat, title: str, prefix: str, width: int, said: PlateWords
+) -> Markup:
+    parts = _parts(layers, heat, said)
     section = _ArcSection(parts[-1].high) if heat == "around" else _FlatSection()
     drawn = "".join(
         f"<g><title>{escape(part.label)}</title>{_drawn(part, section, f'{prefix}-{index}')}</g>"
