@@ -2,9 +2,10 @@
 
 import io
 
+import pytest
 from PIL import Image
 
-from maker_site.media.social import Sign, draw, writable
+from maker_site.media.social import Sign, draw, drawn_whole, writable
 
 HATCH = '<svg xmlns="http://www.w3.org/2000/svg" width="260" height="210"><rect width="260" height="210"/></svg>'
 
@@ -39,3 +40,11 @@ def test_a_hebrew_title_is_drawn_at_the_right_of_its_stub() -> None:
 def test_scripts_that_the_fonts_have_are_written() -> None:
     assert all(writable(text) for text in ("Wall", "Ωμέγα", "Стена", "תַּחְתִּית", "أكواب", "پیاله"))
     assert not any(writable(text) for text in ("壁", "پیالے"))
+
+
+@pytest.mark.parametrize(("language", "title"), [("en", "A wall of many slates, each with a letter"), ("he", "צפחה")])
+def test_a_picture_put_together_of_parts_is_as_one_drawn_whole(language: str, title: str) -> None:
+    sign = Sign("social", title, "The Shed", HATCH, language)
+    whole = io.BytesIO()
+    drawn_whole(sign, None).save(whole, "JPEG", quality=82, progressive=True, optimize=True)
+    assert draw(sign, None) == whole.getvalue()
