@@ -46,6 +46,9 @@ WRITE_UP: Final = "write-up"
 MATERIAL: Final = "shown material"
 """How the material that the shop is drawn with is noted."""
 
+_FEW: Final = 1000
+"""Sums that are enough for the pages that are built together."""
+
 
 @dataclass(frozen=True)
 class Notebook:
@@ -312,12 +315,23 @@ class Notebook:
         """Return what pages of a kind show of one thing, worked out once: a list is put together of these."""
         if kind not in self._shown:
             self._shown[kind] = (work, Worked(tuple, partial(work, self)))
+            self._shown[kind][1].hold(self._most)
         found: V = self._shown[kind][1][name]
         return found
 
     def makeable(self, project: Project) -> Makeable | None:
         """Return how many of a project could be made of the blanks on the shelf; None where not one."""
         return makeable_of(project, self.stock[project.blank], self.yield_of(project))
+
+    def hold_few(self) -> None:
+        """Hold the sums of few projects only: for who builds one page after the other, once, and has many projects."""
+        self.__dict__["_most"] = _FEW
+        for sums in (self.remakes, self.cost_sheets, self.prices):
+            sums.hold(_FEW)
+
+    @cached_property
+    def _most(self) -> int | None:
+        return None
 
     @cached_property
     def apart(self) -> Mapping[str, Worked[Any]]:

@@ -139,12 +139,13 @@ class Worked(Mapping[str, V]):
     Who looks at one notes all that it was made of; with `apart` the sum itself is noted, as a kind of its own.
     """
 
-    __slots__ = ("_apart", "_kept", "_names", "_work")
+    __slots__ = ("_apart", "_kept", "_most", "_names", "_work")
 
     def __init__(self, names: Callable[[], Iterable[str]], work: Callable[[str], V], apart: str | None = None) -> None:
         self._names = names
         self._work = work
         self._apart = apart
+        self._most: int | None = None
         self._kept: dict[str, tuple[V, frozenset[Read]]] = {}
 
     def __getitem__(self, name: str) -> V:
@@ -153,6 +154,8 @@ class Worked(Mapping[str, V]):
             with unnoted(), noting() as reads:
                 value = self._work(name)
             kept = self._kept[name] = (value, frozenset(reads))
+            if self._most is not None and len(self._kept) > self._most:
+                del self._kept[next(iter(self._kept))]
         notes = _notes.get()
         if notes is not None:
             if self._apart:
@@ -165,6 +168,10 @@ class Worked(Mapping[str, V]):
         """Return the ids that there are sums for."""
         found = self._names()
         return found if isinstance(found, Container) else frozenset(found)
+
+    def hold(self, most: int | None) -> None:
+        """Hold so many sums at most from now on, those worked out last; None holds all."""
+        self._most = most
 
     def drop(self, name: str) -> None:
         """Let go of a sum; it is worked out again when it is looked at again."""

@@ -155,11 +155,21 @@ def crew(size: int, begin: Begin[T, R], most_growth: int | None = None) -> Itera
 def shared() -> Iterator[None]:
     """Keep what there is now where forks can share it: the collector does not touch it in this block."""
     gc.collect()
+    _give_back()
     gc.freeze()
     try:
         yield
     finally:
         gc.unfreeze()
+
+
+def _give_back() -> None:
+    """Give the system back what is free between what is held, so that forks don't begin with it."""
+    import ctypes  # late: few makes fork
+
+    trim = getattr(ctypes.CDLL(None), "malloc_trim", None)  # the C library of GNU has it
+    if trim is not None:
+        trim(0)
 
 
 def any_of(*crews: Crew[Any, Any]) -> Iterator[tuple[Crew[Any, Any], Any]]:

@@ -103,6 +103,8 @@ def _make(
     book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
     if book is None:
         return Made(problems, None)
+    if not again:
+        book.hold_few()
     with speaking(book.language), SiteFolder.open(out) as site:
         if shelf:
             shelf.keep()

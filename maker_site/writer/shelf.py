@@ -13,7 +13,7 @@ import marshal
 import pickle
 import sqlite3
 import zlib
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, Final
 
@@ -79,20 +79,25 @@ class Shelf:
         for name, unit in units.items():
             if (piece := _piece(name)) in pieces:
                 pieces[piece][name] = unit
-        data = {piece: _dumped(held) for piece, held in pieces.items()}
-        self._sums |= {piece: zlib.crc32(each) for piece, each in data.items()}
-        known = {path: said if firm else None for path, (said, firm) in self._now.items()}
-        head = _signed(marshal.dumps((_form(), known, self._sums)))
         with contextlib.suppress(OSError, sqlite3.Error):
             try:
-                self._write([*data.items(), (_HEAD, head)])
+                self._write(self._rows(pieces))
             except sqlite3.OperationalError:
                 raise  # locked, or full: what is there is whole
             except sqlite3.DatabaseError:
                 self._file.unlink(missing_ok=True)  # damaged, so nothing was read from it and all is written anew
-                self._write([*data.items(), (_HEAD, head)])
+                self._write(self._rows(pieces))
 
-    def _write(self, pieces: Sequence[tuple[str, bytes]]) -> None:
+    def _rows(self, pieces: Mapping[str, Mapping[str, Unit]]) -> Iterator[tuple[str, bytes]]:
+        """Yield what is to be written, one piece after the other, so that not all of it is held at once."""
+        for piece, held in pieces.items():
+            data = _dumped(held)
+            self._sums[piece] = zlib.crc32(data)
+            yield piece, data
+        known = {path: said if firm else None for path, (said, firm) in self._now.items()}
+        yield _HEAD, _signed(marshal.dumps((_form(), known, self._sums)))
+
+    def _write(self, pieces: Iterable[tuple[str, bytes]]) -> None:
         with contextlib.closing(sqlite3.connect(self._file)) as file, file:
             file.execute(_TABLE)
             file.executemany("INSERT OR REPLACE INTO shelf VALUES (?, ?)", pieces)

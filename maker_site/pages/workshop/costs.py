@@ -60,19 +60,19 @@ def cost_pages(book: Notebook) -> Iterator[Page | Text]:
 def cost_overview(book: Notebook) -> Iterator[Page | Text]:
     """Yield costs/index.html, its further pages, and the script with every project's row."""
     projects = sorted(book.workshop.projects.values(), key=lambda project: project.title.casefold())
-    rows = tuple(book.shown("costs", _row_of, project.id) for project in projects)
-    yield from _overviews(book, rows)
+    found = tuple((book.shown("costs", _row_of, each.id), book.cost_sheets[each.id].complete) for each in projects)
+    rows = tuple(row for row, _ in found)
+    yield from _overviews(book, rows, sum(not complete for _, complete in found))
     yield Text(DATA, _rows_script(rows))
 
 
-def _overviews(book: Notebook, rows: Sequence[CostLineShown]) -> Iterator[Page]:
+def _overviews(book: Notebook, rows: Sequence[CostLineShown], incomplete: int) -> Iterator[Page]:
     shelf = sorted(
         (row for row in rows if row.items),
         key=lambda row: (row.price_figure is None, row.price_figure or 0, row.project.text.casefold()),
     )
     pages = max(1, -(-len(rows) // ROWS_A_PAGE))
     losing = sum(row.loses for row in rows)
-    incomplete = sum(not sheet.complete for sheet in book.cost_sheets.values())
     for number in range(1, pages + 1):
         first = (number - 1) * ROWS_A_PAGE
         view = CostOverview(

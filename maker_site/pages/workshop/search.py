@@ -18,6 +18,7 @@ from maker_site.pages.workshop.views import Search
 from maker_site.records.quantities import Duration, Temperature, plain
 from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.cautions import cautions
+from maker_site.workings.evidence import Evidence
 from maker_site.workings.finding.rows import Row, rows_on
 from maker_site.workings.starting_point import percent_down, percent_up
 
@@ -131,23 +132,20 @@ class _Data:
     def _setting(
         self, found: _Found, blanks: Mapping[str, int], presses: Mapping[str, int], projects: Mapping[str, int]
     ) -> list[object]:
-        row = found.row
-        facts, own = row.facts, row.evidence if row.facts["source"] == "own" else None
-        dial, true = self._temperature(facts["dial_c"]), self._temperature(facts["temperature_c"])
-        face = facts["face"]
+        dial, true = self._temperature(found.dial), self._temperature(found.true)
         return [
-            blanks[str(facts["blank"])],
-            presses.get(str(facts["press"])),
+            blanks[found.blank],
+            presses.get(str(found.press)),
             true if dial is None else dial,
             true,
-            self._time(facts["time_s"]),
+            self._time(found.time),
             self._text(found.pressure),
-            self._text(self._said(str(face))) if face else None,
+            self._text(self._said(str(found.face))) if found.face else None,
             self._text(found.outcome),
             self._text(found.last_used),
-            [projects[each] for each in (own.projects if own else ()) if each in projects],
-            [self._text(self._said(defect)) for defect, _ in (own.defects if own else ())],
-            int(own is not None),
+            [projects[each] for each in (found.own.projects if found.own else ()) if each in projects],
+            [self._text(self._said(defect)) for defect, _ in (found.own.defects if found.own else ())],
+            int(found.own is not None),
         ]
 
     def _temperature(self, celsius: object) -> int | None:
@@ -179,29 +177,46 @@ def _both(both: Both) -> str:
 
 @frozen
 class _Found:
-    """A setting that is found, with what is said of it."""
+    """A setting that is found, with what is said of it; nothing more, since there are very many."""
 
-    row: Row
+    blank: str
+    press: object
+    dial: object
+    true: object
+    time: object
+    face: object
+    own: Evidence | None
+    order: tuple[float, ...]
     pressure: str | None
     outcome: str
     last_used: str | None
 
 
-def _order(found: _Found) -> tuple[int, float, int, int, str]:
-    return found.row.order
+def _order(found: _Found) -> tuple[float | str, ...]:
+    return (*found.order, found.blank)
 
 
 def _found_on(book: Notebook, name: str) -> tuple[_Found, ...]:
     """Return what is found of one blank."""
-    blank, wording = book.workshop.blanks[name], book.wording
-    return tuple(
-        _Found(
-            row,
-            wording.pressure(row.pressure),
-            _outcome(book, row),
-            wording.day(row.evidence.last_used).words if row.evidence else None,
-        )
-        for row in rows_on(blank, book.workshop, book.evidence_by_blank.get(name, ()), book.points[name])
+    blank = book.workshop.blanks[name]
+    rows = rows_on(blank, book.workshop, book.evidence_by_blank.get(name, ()), book.points[name])
+    return tuple(_found(book, row) for row in rows)
+
+
+def _found(book: Notebook, row: Row) -> _Found:
+    facts, wording = row.facts, book.wording
+    return _Found(
+        str(facts["blank"]),
+        facts["press"],
+        facts["dial_c"],
+        facts["temperature_c"],
+        facts["time_s"],
+        facts["face"],
+        row.evidence if facts["source"] == "own" else None,
+        row.order[:4],
+        wording.pressure(row.pressure),
+        _outcome(book, row),
+        wording.day(row.evidence.last_used).words if row.evidence else None,
     )
 
 
