@@ -20,6 +20,7 @@ from maker_site.records.yaml_text import Place, dotted
 P = TypeVar("P", bound="Part")
 _set: Final = object.__setattr__
 """Frozen fields have no other way in."""
+_ABSENT: Final = object()
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +110,15 @@ class Part(BaseModel):
         """Yield every amount of money in these fields with its place."""
         for name, info in type(self).model_fields.items():
             yield from _amounts_in(getattr(self, name), (*place, info.alias or name))
+
+    def __getstate__(self) -> dict[Any, Any]:
+        """Return what is pickled; a look at ``__dict__`` would leave a dictionary behind for good."""
+        found = ((name, getattr(self, name, _ABSENT)) for name in type(self).model_fields)
+        return {
+            "__dict__": {name: value for name, value in found if value is not _ABSENT},
+            "__pydantic_fields_set__": self.__pydantic_fields_set__,
+            "__pydantic_private__": self.__pydantic_private__,
+        }
 
     def __setstate__(self, state: dict[Any, Any]) -> None:
         """Take what was pickled, and hold it as `compact` does."""
