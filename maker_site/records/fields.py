@@ -83,7 +83,7 @@ Peel = Annotated[str, _read(m.peel)]
 Cool = Annotated[str, _read(m.cool)]
 Coating = Annotated[str, _read(m.coating)]
 PressKind = Annotated[str, _read(m.one_of(words.PRESS_KINDS, "a kind of press"))]
-SupplyKind = Annotated[str, _read(m.one_of(words.SUPPLY_KINDS, "a kind of supply"))]
+SupplyKind = Annotated[str, _read(m.supply_kind)]
 Difficulty = Annotated[str, _read(m.difficulty)]
 
 Defect = Annotated[str, _read(m.defect)]

@@ -95,7 +95,7 @@ class Row:
 
     file: str
     number: int
-    """Of its line."""
+    """Of its line; after an edit of a file, of its row there, which is the same order."""
     date: date
     blank: str
     press: str

@@ -15,6 +15,7 @@ from maker_site.frozen import frozen
 from maker_site.records import meanings as m
 from maker_site.records import quantities as q
 from maker_site.records.gist import BlankGist, ProjectGist, Row, Sheet
+from maker_site.records.outline import outline
 from maker_site.records.problems import NotReadable
 
 LARGEST: Final = 8 * 1024 * 1024
@@ -101,23 +102,84 @@ ROW: Final[Mapping[str, Reader]] = {
 NEEDED: Final = ("date", "blank", "press", "temperature", "time", "pressed", "good")
 _TOLD: Final = ("project", "method", "pressure", "face", "defects")
 
+
+@frozen
+class Items:
+    """A list of texts."""
+
+    split: Callable[[object], object]
+    """Takes what is written in one line for a list."""
+
+
+@frozen
+class Group:
+    """Fields of their own: how each is read, and which are needed."""
+
+    fields: Mapping[str, Any]
+    needed: tuple[str, ...] = ()
+    many: bool = False
+    """It is a list of such groups."""
+
+
+_LINK, _YES_NO, _SHARE, _METHOD = _as(m.web_address), _as(m.yes_or_no), _as(q.share), _as(m.method)
+_FILE = _as(m.relative_path)
+_NAME_BOX: Final = Group(
+    {
+        "at": lambda text, bare: q.place(text, bare.length),
+        "size": _size,
+        "font": _TEXT,
+        "colour": _as(m.colour),
+        "outline": _as(m.colour),
+        "outline width": _length,
+    },
+    ("at", "size"),
+)
+_ARTWORK: Final = {"file": _FILE, "bleed": _length, "name box": _NAME_BOX, "licence": _TEXT, "note": _TEXT}
+_MENU: Final = {
+    "section": _TEXT,
+    "name": _TEXT,
+    "line": _TEXT,
+    "price": _amount,
+    "options": Items(m.listed_texts),
+    "photo": _FILE,
+    "gift": _YES_NO,
+}
+_SHARED: Final = {
+    "tutorial": _YES_NO,
+    "setting": _YES_NO,
+    "supplies": _YES_NO,
+    "published": _DATE,
+    "updated": _DATE,
+    "menu": Group(_MENU),
+}
 PROJECT: Final[Mapping[str, Any]] = {
     "title": _TEXT,
     "made": _DATE,
+    "blank": _TEXT,
+    "method": _METHOD,
     "pieces": _FROM_ONE,
-    "occasions": [_TEXT],
+    "occasions": Items(m.listed_texts),
     "summary": _TEXT,
     "difficulty": _as(m.difficulty),
     "time needed": _TEXT,
-    "minutes": {"design": _MINUTES, "press": _MINUTES, "finish": _MINUTES},
+    "artwork": Group(_ARTWORK, ("file",), many=True),
+    "photos": Group({"file": _FILE, "text": _TEXT, "caption": _TEXT, "share": _YES_NO}, ("file",), many=True),
+    "supplies": Group({"supply": _TEXT, "use": _as(q.measure)}, ("supply",), many=True),
+    "stack": Items(m.listed_layers),
+    "minutes": Group({"design": _MINUTES, "press": _MINUTES, "finish": _MINUTES}),
     "at once": _FROM_ONE,
     "batch": _FROM_ONE,
+    "video": _LINK,
+    "video still": _FILE,
+    "tools": Items(m.listed_texts),
     "for": _TEXT,
+    "order": Group({"for": _TEXT, "due": _DATE, "paid": _amount, "names": Items(m.listed_texts), "note": _TEXT}),
     "note": _TEXT,
     "care": _TEXT,
+    "share": Group(_SHARED),
 }
-"""How fields of a project are read that no other record and no file has to agree with."""
-_LOT: Final[Mapping[str, Any]] = {
+"""How fields of a project are read; `was` is judged by all others."""
+_LOT: Final = {
     "date": _DATE,
     "lot": _TEXT,
     "count": _FROM_ONE,
@@ -126,37 +188,95 @@ _LOT: Final[Mapping[str, Any]] = {
     "import charges": _amount,
     "note": _TEXT,
 }
+_SHEET: Final = {
+    "temperature": lambda text, bare: q.temperature_range(text, bare.temperature),
+    "time": _as(q.duration_range),
+    "pressure": _pressure,
+    "face": _as(m.face),
+    "pre press": _SECONDS,
+    "peel": _as(m.peel),
+    "cool": _as(m.cool),
+    "dated": _DATE,
+    "note": _TEXT,
+}
+_HOLE: Final = {"at": lambda text, bare: q.place(text, bare.length), "diameter": _length}
 BLANK: Final[Mapping[str, Any]] = {
     "name": _TEXT,
     "substrate": _as(m.substrate),
-    "method": _as(m.method),
+    "method": _METHOD,
     "size": _size,
     "print area": _size,
+    "corner radius": _length,
+    "outline": _as(outline),
+    "holes": Group(_HOLE, ("at", "diameter"), many=True),
     "thickness": _length,
     "bleed": _length,
+    "girth": _length,
+    "girth bottom": _length,
+    "height": _length,
+    "handle gap": _length,
     "supplier": _TEXT,
     "code": _TEXT,
-    "bought": (_LOT, ("count",)),
+    "link": _LINK,
+    "paid link": _YES_NO,
+    "bought": Group(_LOT, ("count",), many=True),
     "low stock": _COUNT,
     "coating": _as(m.coating),
     "coated side": _TEXT,
     "limit": _temperature,
-    "sheet": {
-        "temperature": lambda text, bare: q.temperature_range(text, bare.temperature),
-        "time": _as(q.duration_range),
-        "pressure": _pressure,
-        "face": _as(m.face),
-        "pre press": _SECONDS,
-        "peel": _as(m.peel),
-        "cool": _as(m.cool),
-        "dated": _DATE,
-        "note": _TEXT,
-    },
+    "sheet": Group(_SHEET),
     "care": _TEXT,
     "food contact": _TEXT,
     "note": _TEXT,
 }
-"""How fields of a blank are read that no other record and no file has to agree with."""
+"""How fields of a blank are read."""
+SUPPLY: Final[Mapping[str, Any]] = {
+    "name": _TEXT,
+    "kind": _as(m.supply_kind),
+    "material": _TEXT,
+    "price": _amount,
+    "contents": _as(q.measure),
+    "size": _size,
+    "laydown": _as(q.laydown),
+    "use": _as(q.measure),
+    "lasts": _as(q.measure),
+    "limit": _temperature,
+    "supplier": _TEXT,
+    "code": _TEXT,
+    "link": _LINK,
+    "paid link": _YES_NO,
+    "note": _TEXT,
+}
+"""How fields of a supply are read; no setting depends on one."""
+PRESS: Final[Mapping[str, Any]] = {
+    "platen": _size,
+    "even zone": _size,
+    "watts": _as(m.watts),
+    "duty": _SHARE,
+    "warm up": _MINUTES,
+    "idle": _temperature,
+    "pressure mark": _TEXT,
+    "timer starts": _TEXT,
+    "note": _TEXT,
+}
+"""How those fields of a press are read that no setting depends on."""
+SHOP: Final[Mapping[str, Any]] = {
+    "name": _TEXT,
+    "line": _TEXT,
+    "notice": _TEXT,
+    "contact": _TEXT,
+    "how to order": _TEXT,
+    "lead time": _TEXT,
+    "labour": _amount,
+    "electricity": _amount,
+    "price ending": _amount,
+    "overhead": _SHARE,
+    "margin": _SHARE,
+    "markup": _SHARE,
+    "usual yield": _SHARE,
+    "low stock": _COUNT,
+}
+"""How those fields of the shop are read that nothing else is read by."""
 _OF_A_BLANK: Final = ("thickness", "supplier", "code", "limit")
 _USUAL_METHOD: Final = "sublimation"
 
@@ -171,26 +291,58 @@ def text_of(raw: bytes) -> str:
         raise Unsure from None
 
 
-def project_of(old: str | None, new: str, bare: Bare) -> tuple[ProjectGist, str | None]:
-    """Return what an edited project says, and the blank of one that is new, for which `old` is None."""
+@frozen
+class ProjectSeen:
+    """What an edited or new project says, and what of that other records and files have to know."""
+
+    gist: ProjectGist
+    blank: str | None
+    """As the following: where the edit concerns it."""
+    files: tuple[str, ...]
+    supplies: tuple[str, ...]
+    stack: tuple[str, ...]
+
+
+def project_of(old: str | None, new: str, bare: Bare) -> ProjectSeen:
+    """Return what an edited project says, or one that is new, for which `old` is None."""
     fields, changed = _edit(old, new)
-    blank = None
-    if old is None:
-        blank = _read(fields.get("blank"), _TEXT, bare)
-        changed -= {"blank"}
-    values = {key: _read(fields[key], _spec(PROJECT, key), bare) for key in changed if key in fields}
-    _spec_all(PROJECT, changed)
-    title = values["title"] if "title" in values else _read(fields.get("title"), _TEXT, bare)
-    occasions = _read(fields["occasions"], [_TEXT], bare) if "occasions" in fields else ()
-    return ProjectGist(title, occasions), blank
+    shown = {"photos", "share", "video still"}
+    wanted = changed | {"title", "occasions"} | (shown if changed & shown else set())
+    said = _all_of(PROJECT, wanted, changed, fields, bare)
+    if "title" not in said or "blank" not in fields:
+        raise Unsure
+    if changed & shown:
+        _question_photos(said)
+    files = (each["file"] for kind in ("artwork", "photos") if kind in changed for each in said.get(kind, ()))
+    return ProjectSeen(
+        ProjectGist(said["title"], said.get("occasions", ())),
+        said.get("blank"),
+        tuple(files),
+        tuple(each["supply"] for each in said.get("supplies", ())),
+        said.get("stack", ()),
+    )
+
+
+def _question_photos(said: Mapping[str, Any]) -> None:
+    shared = {photo["file"] for photo in said.get("photos", ()) if photo.get("share")}
+    chosen = {said.get("share", {}).get("menu", {}).get("photo"), said.get("video still")} - {None}
+    if not all(file.startswith("photos/") for file in shared) or not chosen <= shared:
+        raise Unsure
+
+
+def is_right(specs: Mapping[str, Any], old: str | None, new: str, bare: Bare, needed: tuple[str, ...] = ()) -> None:
+    """Raise Unsure where an edited or new record isn't plainly right, or a field is changed that is not in `specs`."""
+    fields, changed = _edit(old, new)
+    _all_of(specs, changed, changed, fields, bare)
+    if any(key not in fields for key in needed):
+        raise Unsure
 
 
 def blank_of(name: str, old: str | None, new: str, bare: Bare) -> BlankGist:
     """Return what an edited or new blank says."""
     fields, changed = _edit(old, new)
-    _spec_all(BLANK, changed)
     wanted = changed | {"name", "substrate", "method", "sheet", *_OF_A_BLANK}
-    values = {key: _read(fields[key], BLANK[key], bare) for key in wanted if key in fields}
+    values = _all_of(BLANK, wanted, changed, fields, bare)
     if "name" not in values or "substrate" not in values:
         raise Unsure
     said = values.get("sheet")
@@ -217,31 +369,28 @@ def _spec(specs: Mapping[str, Any], key: str) -> Any:
     return specs[key]
 
 
-def _spec_all(specs: Mapping[str, Any], keys: Iterable[str]) -> None:
-    for key in keys:
+def _all_of(
+    specs: Mapping[str, Any], wanted: Iterable[str], changed: Iterable[str], fields: Mapping[str, Any], bare: Bare
+) -> dict[str, Any]:
+    """Return what some fields mean, by their names; all that were changed must be known."""
+    for key in changed:
         _spec(specs, key)
+    return {key: _read(fields[key], specs[key], bare) for key in wanted if key in fields}
 
 
 def _read(value: Any, spec: Any, bare: Bare) -> Any:
-    """Return what a value means. `spec` is a reader of text, a mapping of a group's fields, a list with the reader of
-    each item of a list, or a pair: the fields of each group of a list, and those that are needed.
-    """
-    if isinstance(spec, list):
-        items = m.listed_texts(value) if isinstance(value, str) else value
+    """Return what a value means. `spec` is a reader of text, items or a group."""
+    if isinstance(spec, Items):
+        items = spec.split(value)
         if not isinstance(items, list):
             raise Unsure
-        return tuple(_read(item, spec[0], bare) for item in items)
-    if isinstance(spec, tuple):
-        fields, needed = spec
-        if not isinstance(value, list) or not all(
-            isinstance(each, dict) and {*needed} <= each.keys() for each in value
-        ):
+        return tuple(_read(item, _TEXT, bare) for item in items)
+    if isinstance(spec, Group):
+        if not spec.many:
+            return _read_group(value, spec, bare)
+        if not isinstance(value, list):
             raise Unsure
-        return tuple(_read(each, fields, bare) for each in value)
-    if isinstance(spec, Mapping):
-        if not isinstance(value, dict):
-            raise Unsure
-        return {key: _read(each, _spec(spec, key), bare) for key, each in value.items()}
+        return tuple(_read_group(each, spec, bare) for each in value)
     if not isinstance(value, str):
         raise Unsure
     try:
@@ -250,14 +399,21 @@ def _read(value: Any, spec: Any, bare: Bare) -> Any:
         raise Unsure from None
 
 
+def _read_group(value: Any, group: Group, bare: Bare) -> dict[str, Any]:
+    if not isinstance(value, dict) or any(key not in value for key in group.needed):
+        raise Unsure
+    return {key: _read(each, _spec(group.fields, key), bare) for key, each in value.items()}
+
+
 @frozen
 class Table:
-    """A file of the log, each row in a line of its own."""
+    """A file of the log, row by row."""
 
     name: str
     lines: Sequence[str]
+    """The text of each row; a row's number is its place among them."""
     begins: int
-    """The line after the heading, counted from 0."""
+    """The row after the heading, counted from 0."""
     keys: Sequence[str]
     delimiter: str
 
@@ -268,29 +424,32 @@ class Judged:
 
     row: Row
     stack: tuple[str, ...]
-    has_photo: bool
+    photo: str | None
 
 
-def is_a_row_a_line(text: str) -> bool:
-    """Tell whether no row of a table goes over several lines."""
+def _row_by_row(text: str) -> list[str]:
+    """Return a table's text with each row apart, the lines of one that goes over several together."""
     if text.count("\r") != text.count("\r\n"):
-        return False
-    if '"' not in text:
-        return True
+        raise Unsure
     lines = text.split("\n")
+    if '"' not in text:
+        return lines
     heading = text.lstrip().partition("\n")[0]
     reader = csv.reader((f"{line}\n" for line in lines), delimiter=max(",;\t", key=heading.count), strict=True)
+    found: list[str] = []
+    begins = 0
     try:
-        return sum(1 for _ in reader) == len(lines)
+        for _ in reader:
+            found.append("\n".join(lines[begins : reader.line_num]))
+            begins = reader.line_num
     except csv.Error:
-        return False
+        raise Unsure from None
+    return found
 
 
 def table(name: str, text: str) -> Table:
     """Return a file of the log as a table; raises Unsure where its heading isn't plainly right."""
-    if text.count("\r") != text.count("\r\n"):
-        raise Unsure
-    lines = text.split("\n")
+    lines = _row_by_row(text)
     begins = next((at for at, line in enumerate(lines) if line.strip()), None)
     if begins is None:
         raise Unsure
@@ -308,7 +467,7 @@ def table(name: str, text: str) -> Table:
 def parted(old: Table | None, new: Table | None, bare: Bare) -> tuple[set[str], list[Judged]]:
     """Return the blanks of the rows that are gone, and the rows that are there anew, each judged.
 
-    What is gone was right before, and a row a line; raises Unsure where a new row isn't plainly right.
+    What is gone was right before; raises Unsure where a new row isn't plainly right.
     """
     gone, come = old.lines[old.begins :] if old else [], new.lines[new.begins :] if new else []
     if old and new:
@@ -326,7 +485,7 @@ def parted(old: Table | None, new: Table | None, bare: Bare) -> tuple[set[str], 
     if new:
         for number, cells in _rows(new, come, first):
             row, values = _row(new.name, number, cells, bare, ROW)
-            judged.append(Judged(row, values.get("stack", ()), "photo" in cells))
+            judged.append(Judged(row, values.get("stack", ()), values.get("photo")))
     return blanks, judged
 
 

@@ -20,11 +20,13 @@ from typing import Any, Final, TypeAlias
 
 from maker_site.writer.cache_folder import is_among_records
 
-FORM: Final = 2
+FORM: Final = 3
 """Of what is kept; goes up when it changes its shape."""
 Name: TypeAlias = "int | str | bytes"
 Parts: TypeAlias = "Mapping[tuple[str, Name], bytes]"
 """What is kept, by its kind and its number or name; empty where it is there no more."""
+NO_TEXT: Final = b"-"
+"""Kept for a file that isn't there, or can't be read."""
 _A_DAY: Final = 86400
 _TABLE: Final = "CREATE TABLE kept (kind TEXT, name, data BLOB, sum INTEGER, PRIMARY KEY (kind, name)) WITHOUT ROWID"
 _PLAIN: Final = {

@@ -11,20 +11,15 @@ from array import array
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Final
 
 from maker_site.records import Workshop, gist
-from maker_site.records.glance import Unsure, is_a_row_a_line, text_of
 from maker_site.workings.evidence import Evidence, evidence_of
 from maker_site.workings.finding.index import WEIGHT_BITS, Index, index
 from maker_site.workings.finding.rows import Row, points_by_blank, rows, starts
 from maker_site.workings.finding.told import Teller, teller
-from maker_site.writer.answers_kept import FORM, Name, said
+from maker_site.writer.answers_kept import FORM, NO_TEXT, Name, said
 from maker_site.writer.answers_order import KEY
 from maker_site.writer.fingerprint import Fingerprint, path_of
-
-NONE: Final = b"-"
-"""The text of a file that isn't there, or can't be read."""
 
 
 def parts_of(workshop: Workshop, content: Path, seen: Fingerprint) -> Iterator[tuple[str, Name, bytes]]:
@@ -58,24 +53,12 @@ def key_of(path: str) -> bytes:
 
 
 def text_kept(content: Path, path: str) -> bytes:
-    """Return a file's bytes as they are kept: small, and for a file of the log with whether it has a row a line."""
+    """Return a file's bytes as they are kept."""
     try:
         raw = Path(os.path.join(content, path)).read_bytes()  # noqa: PTH118
     except OSError:
-        return NONE
-    return packed(raw, is_plain=path.endswith(".csv") and _is_plain(raw))
-
-
-def packed(raw: bytes, *, is_plain: bool) -> bytes:
-    """Return a file's bytes as they are kept."""
-    return (b"1" if is_plain else b"0") + zlib.compress(raw, 1)
-
-
-def _is_plain(raw: bytes) -> bool:
-    try:
-        return is_a_row_a_line(text_of(raw))
-    except Unsure:
-        return False
+        return NO_TEXT
+    return zlib.compress(raw, 1)
 
 
 def _asked(workshop: Workshop, found: Sequence[Row], indexed: Index) -> Iterator[tuple[str, Name, bytes]]:

@@ -21,22 +21,23 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, cast
 
-from maker_site.writer.answers_kept import Kept, Name, NotKept, Parts, said, understood
+from maker_site.writer.answers_kept import NO_TEXT, Kept, Name, NotKept, Parts, said, understood
 from maker_site.writer.fingerprint import Fingerprint, touched
 
 if TYPE_CHECKING:
     from maker_site.records import Blank, Press, Pressing, Workshop
     from maker_site.records.gist import BlankGist, PressGist, Row
-    from maker_site.records.glance import Table
+    from maker_site.records.glance import ProjectSeen, Table
     from maker_site.workings.evidence import Evidence
     from maker_site.workings.finding.told import Teller
 
 _MOST_FILES: Final = 100
 """Edited at once; more are read with all the others."""
 _A_FEW_ROWS, _PART = 1000, 8
-_NO_TEXT: Final = b"-"
 _LOG: Final = re.compile(r"press-log/(?![._])[^/]+\.csv")
 _BLANK: Final = re.compile(r"blanks/(?![._])([^/]+?)(?:\.yaml|/blank\.yaml)")
+_SUPPLY: Final = re.compile(r"supplies/(?![._])([^/]+)\.yaml")
+_PRESS: Final = re.compile(r"presses/(?![._])[^/]+\.yaml")
 _PROJECT: Final = re.compile(r"projects/(?![._])([^/]+)/project\.yaml")
 
 
@@ -67,12 +68,12 @@ def mended(kept: Kept, content: Path, now: Fingerprint) -> Parts | None:
 def _edits(kept: Kept, content: Path, paths: Iterable[str]) -> Iterator[tuple[str, tuple[bytes, bytes | None]]]:
     """Yield the files that say something else than they did: what was kept of each, and its bytes now."""
     for path in paths:
-        held = kept.find("text", path.encode("utf-8", "surrogateescape")) or _NO_TEXT
+        held = kept.find("text", path.encode("utf-8", "surrogateescape")) or NO_TEXT
         try:
             raw = Path(os.path.join(content, path)).read_bytes()  # noqa: PTH118
         except OSError:
             raw = None
-        if raw is None or held == _NO_TEXT or zlib.decompress(held[1:]) != raw:
+        if raw is None or held == NO_TEXT or zlib.decompress(held) != raw:
             yield path, (held, raw)
 
 
@@ -102,18 +103,16 @@ class _Mending:
 
     def after(self, edits: Mapping[str, tuple[bytes, bytes | None]]) -> dict[tuple[str, Name], bytes]:
         """Return the parts that are others after some edits; raises Unsure."""
-        from maker_site.records.glance import Unsure
-
         blanks: dict[str, BlankGist] = {}
         later: list[tuple[str, bytes, bytes | None]] = []
-        for path, (held, raw) in edits.items():
+        for path, (held, raw) in sorted(edits.items(), key=lambda each: not _SUPPLY.fullmatch(each[0])):
             self._question(path, held, raw)
             if found := _BLANK.fullmatch(path):
                 blanks[found[1]] = self._blank(found[1], path, held, raw)
             elif _PROJECT.fullmatch(path) or _LOG.fullmatch(path):
                 later.append((path, held, raw))
             else:
-                raise Unsure
+                self._bystander(path, held, raw)
             self._changed["text", path.encode()] = b""
         for path, held, raw in later:  # the log names projects
             if found := _PROJECT.fullmatch(path):
@@ -125,15 +124,14 @@ class _Mending:
         self._overlay()
         for path, (_, raw) in edits.items():
             if raw is not None:
-                plain = b"1" if _LOG.fullmatch(path) else b"0"
-                self._changed["text", path.encode()] = plain + zlib.compress(raw, 1)
+                self._changed["text", path.encode()] = zlib.compress(raw, 1)
         return self._changed
 
     def _question(self, path: str, held: bytes, raw: bytes | None) -> None:
         """Raise Unsure where a file is not plainly one that is read."""
         from maker_site.records.glance import Unsure
 
-        if not path.isprintable() or (raw is None and held == _NO_TEXT):
+        if not path.isprintable() or (raw is None and held == NO_TEXT):
             raise Unsure
         full = os.path.join(self._content, path)  # noqa: PTH118
         if raw is None:
@@ -148,7 +146,7 @@ class _Mending:
 
         if raw is None:
             raise Unsure
-        is_new = held == _NO_TEXT
+        is_new = held == NO_TEXT
         if is_new:
             other = self._content / "blanks" / blank
             if wrong_id(blank) or blank in self._substrates or path.endswith("/blank.yaml") or os.path.lexists(other):
@@ -157,6 +155,27 @@ class _Mending:
         self._concerned.add(blank)
         self._known.add(blank)
         return gist
+
+    def _bystander(self, path: str, held: bytes, raw: bytes | None) -> None:
+        """Judge a record that no setting depends on, or of which only such is edited."""
+        from maker_site.records.content_folder import wrong_id
+        from maker_site.records.glance import PRESS, SHOP, SUPPLY, Unsure, is_right, text_of
+
+        if raw is None:
+            raise Unsure
+        old, new = None if held == NO_TEXT else _unpacked(held), text_of(raw)
+        if found := _SUPPLY.fullmatch(path):
+            is_right(SUPPLY, old, new, self._bare, ("name", "kind"))
+            if old is None:
+                if wrong_id(found[1]):
+                    raise Unsure
+                self._changed["layers", 0] = marshal.dumps([*self._supplies(), found[1]])
+        elif old is None or not (path == "shop.yaml" or _PRESS.fullmatch(path)):
+            raise Unsure
+        elif path == "shop.yaml":
+            is_right(SHOP, old, new, self._bare, ("name", "currency"))
+        else:
+            is_right(PRESS, old, new, self._bare, ("name",))
 
     def _project(self, project: str, held: bytes, raw: bytes | None) -> None:
         from maker_site.records.content_folder import wrong_id
@@ -168,19 +187,42 @@ class _Mending:
             self._concerned.update(naming)
             self._changed["project", project] = b""
             return
-        is_new = held == _NO_TEXT
-        if is_new == bool(known):
+        is_new = held == NO_TEXT
+        was = marshal.loads(self._kept.part("was"))
+        if is_new == bool(known) or (is_new and (wrong_id(project) or project in was or not self._is_plain(project))):
             raise Unsure
-        if is_new:
-            inside = os.listdir(self._content / "projects" / project)  # noqa: PTH208
-            if wrong_id(project) or inside != ["project.yaml"] or project in marshal.loads(self._kept.part("was")):
-                raise Unsure
-        gist, blank = project_of(None if is_new else _unpacked(held), text_of(raw), self._bare)
-        if is_new and blank not in self._known:
-            raise Unsure
-        if (gist.title, gist.occasions) != (title, tuple(occasions)):
+        seen = project_of(None if is_new else _unpacked(held), text_of(raw), self._bare)
+        self._question_project(project, seen)
+        if is_new or (seen.gist.title, seen.gist.occasions) != (title, tuple(occasions)):
             self._concerned.update(naming)
-            self._name(project, gist.title, gist.occasions, naming)
+            self._name(project, seen.gist.title, seen.gist.occasions, naming)
+
+    def _question_project(self, project: str, seen: ProjectSeen) -> None:
+        """Raise Unsure where a project names what there is not."""
+        from maker_site.records.glance import Unsure
+
+        if seen.blank is not None and seen.blank not in self._known:
+            raise Unsure
+        if not self._has(f"projects/{project}", seen.files):
+            raise Unsure
+        if seen.supplies and not {*self._supplies()}.issuperset(seen.supplies):
+            raise Unsure
+        if seen.stack and not self._layers().issuperset(seen.stack):
+            raise Unsure
+
+    def _has(self, home: str, files: Iterable[str]) -> bool:
+        """Tell whether all of some files are in a folder."""
+        from maker_site.records.content_folder import ContentFolder
+
+        folder = ContentFolder(self._content)
+        return all(folder.inner_file(self._content / home, file) is None for file in files)
+
+    def _is_plain(self, project: str) -> bool:
+        """Tell whether a new project's folder holds nothing that has to be judged beside its record."""
+        home = self._content / "projects" / project
+        photos = home / "photos"
+        links = [each for each in photos.iterdir() if each.is_symlink()] if photos.is_dir() else []
+        return not photos.is_symlink() and not links and not os.path.lexists(home / "tutorial.md")
 
     def _name(self, project: str, title: str, occasions: Iterable[str], naming: Iterable[str]) -> None:
         self._changed["project", project] = marshal.dumps((title, tuple(occasions), sorted(naming)))
@@ -188,16 +230,16 @@ class _Mending:
     def _log(self, path: str, held: bytes, raw: bytes | None) -> None:
         from maker_site.records.glance import Unsure, parted, table, text_of
 
-        if held != _NO_TEXT and held[:1] != b"1":
-            raise Unsure
-        old = table(path, _unpacked(held)) if held != _NO_TEXT else None
+        old = table(path, _unpacked(held)) if held != NO_TEXT else None
         new = self._logs[path] = table(path, text_of(raw)) if raw is not None else None
         gone, come = parted(old, new, self._bare)
         self._concerned |= gone
         layers: set[str] | None = None
         for judged in come:
             row = judged.row
-            if judged.has_photo or row.blank not in self._known or row.press not in self._presses:
+            if judged.photo and row.project and not self._has(f"projects/{row.project}", [judged.photo]):
+                raise Unsure
+            if row.blank not in self._known or row.press not in self._presses:
                 raise Unsure
             if judged.stack:
                 layers = layers or self._layers()
@@ -212,7 +254,11 @@ class _Mending:
     def _layers(self) -> set[str]:
         from maker_site.records.words import STACK_LAYERS
 
-        return {*STACK_LAYERS, *marshal.loads(self._kept.part("layers"))}
+        return {*STACK_LAYERS, *self._supplies()}
+
+    def _supplies(self) -> list[str]:
+        found: list[str] = marshal.loads(self._find("layers") or b"")
+        return found
 
     def _named(self, project: str) -> tuple[str, tuple[str, ...], list[str]]:
         from maker_site.records.glance import Unsure
@@ -449,4 +495,4 @@ def points_on(kept: Kept, blank: str, press: str) -> Sequence[Mapping[str, objec
 def _unpacked(held: bytes) -> str:
     from maker_site.records.glance import text_of
 
-    return text_of(zlib.decompress(held[1:]))
+    return text_of(zlib.decompress(held))

@@ -218,10 +218,49 @@ def nothing_but_the_time(content: Path) -> None:
     blank(content).touch()
 
 
+def a_note_over_lines(content: Path) -> None:
+    add(log(content), row_like(content, 0, note='"one\ntwo, and ""three"""'))
+
+
+def another_row(content: Path) -> None:
+    add(log(content), row_like(content, 1, note="after"))
+
+
+def a_photo(content: Path) -> None:
+    photos = project(content, 5).parent / "photos"
+    photos.mkdir()
+    (photos / "front.jpg").write_bytes(b"looked at by others")
+    add(project(content, 5), "photos:\n- {file: photos/front.jpg, share: yes, text: the front}\n")
+
+
+def a_row_with_a_photo(content: Path) -> None:
+    home = project(content, 5).parent
+    add(log(content), row_like(content, 1, project=home.name, note="photographed"))
+
+
+def a_place_on_the_menu(content: Path) -> None:
+    add(project(content, 5), "order: {for: Ann, paid: '9.50', names: 'Ann, Bob'}\n")
+
+
+def a_supply(content: Path) -> None:
+    (content / "supplies" / "felt-pad.yaml").write_text("name: Felt pad\nkind: packaging\nprice: '4.50'\n", "utf-8")
+
+
+def a_row_with_it(content: Path) -> None:
+    add(log(content), row_like(content, 1, stack="felt-pad > blank"))
+
+
+def the_shop_and_a_press(content: Path) -> None:
+    add(content / "shop.yaml", "lead time: two weeks\n")
+    add(sorted(content.glob("presses/*.yaml"))[0], "timer starts: at closing\n")
+
+
 AT_A_GLANCE = (
     *(a_note, a_row, a_row_of_a_test, a_row_in_the_middle, a_row_less, an_outcome, a_title, another_title, an_occasion),
     *(a_new_project, a_row_for_it, its_folder_renamed, a_new_sheet, no_sheet, a_name, another_substrate, a_new_blank),
     *(a_row_on_it, the_log_of_another_year, no_log_of_that_year, nothing_but_the_time),
+    *(a_note_over_lines, another_row, a_photo, a_row_with_a_photo, a_place_on_the_menu, a_supply, a_row_with_it),
+    the_shop_and_a_press,
 )
 
 
@@ -255,14 +294,6 @@ def its_folder_gone(content: Path) -> None:
     (content / "projects" / "gone").rmdir()
 
 
-def a_note_over_lines(content: Path) -> None:
-    add(log(content), row_like(content, 0, note='"one\ntwo"'))
-
-
-def another_row(content: Path) -> None:
-    add(log(content), row_like(content, 1, note="after"))
-
-
 def a_field_that_is_none(content: Path) -> None:
     add(project(content, 6), "colour: red\n")
 
@@ -271,13 +302,39 @@ def no_such_field(content: Path) -> None:
     put(project(content, 6), "colour: red\n", "")
 
 
+def a_photo_that_is_not_there(content: Path) -> None:
+    add(project(content, 7), "artwork:\n- file: drawing.svg\n")
+
+
+def it_there(content: Path) -> None:
+    (project(content, 7).parent / "drawing.svg").write_text("<svg/>")
+    add(project(content, 7), "care: by hand\n" if "care" not in project(content, 7).read_text() else "for: Ann\n")
+
+
+def a_supply_gone(content: Path) -> None:
+    (content / "supplies" / "felt-pad.yaml").unlink()
+
+
+def it_back(content: Path) -> None:
+    a_supply(content)
+
+
+def no_blank(content: Path) -> None:
+    put(project(content, 8), "blank: ", "for: ")
+
+
+def a_blank_again(content: Path) -> None:
+    put(project(content, 8), "for: ", "blank: ")
+
+
 def other_units(content: Path) -> None:
     add(content / "shop.yaml", "units: {temperature: F}\n")
 
 
 AFRESH = (
     *(a_reading, a_misspelt_press, it_mended, more_good_than_pressed, fewer_good, a_project_gone, its_folder_gone),
-    *(a_note_over_lines, another_row, a_field_that_is_none, no_such_field, other_units),
+    *(a_field_that_is_none, no_such_field, a_photo_that_is_not_there, it_there, a_supply_gone, it_back, no_blank),
+    *(a_blank_again, other_units),
 )
 
 
