@@ -23,8 +23,10 @@ MAKE = """
 import sys
 from datetime import date
 from pathlib import Path
+from maker_site.pages import notebook
 from maker_site.writer.making import make_site
 from maker_site.writer.rendering import TemplateProblem
+notebook._FEW = int(sys.argv[4])
 try:
     made = make_site(
         Path(sys.argv[1]), Path(sys.argv[2]), "print-room", date(2026, 5, 1), lambda *_: None, workers=int(sys.argv[3])
@@ -44,10 +46,10 @@ def content(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-def make(content: Path, out: Path, workers: int) -> str:
-    """Make a site in a process of its own, and return what it said."""
+def make(content: Path, out: Path, workers: int, few: int = 1000) -> str:
+    """Make a site in a process of its own that holds few sums, and return what it said."""
     done = subprocess.run(
-        [sys.executable, "-c", MAKE, content, out, str(workers)],
+        [sys.executable, "-c", MAKE, content, out, str(workers), str(few)],
         capture_output=True,
         text=True,
         check=True,
@@ -70,6 +72,9 @@ def test_any_number_of_workers_makes_the_same_bytes_and_knows_them_again(content
     said = {number: make(content, tmp_path / str(number), number) for number in (0, 1, 2)}
     assert said[1] == said[2] == said[0]
     assert tree(tmp_path / "1") == tree(tmp_path / "2") == tree(tmp_path / "0")
+    make(content, tmp_path / "few", 1, few=2)
+    assert tree(tmp_path / "few") == tree(tmp_path / "0")
+    assert make(content, tmp_path / "few", 1).split()[1] == "0", "few sums are made of what all of them are made of"
     again = make(content, tmp_path / "2", 0)
     assert again.split()[1] == "0", "what workers noted holds for a make without them"
 
