@@ -343,25 +343,25 @@ class Notebook:
         if self.workshop.pressings == before.workshop.pressings:
             self.__dict__.update({name: before.__dict__[name] for name in _OF_ROWS if name in before.__dict__})
 
-    def take_over(self, before: Notebook, changed: frozenset[Read]) -> frozenset[Read]:
-        """Take from an earlier notebook the sums that nothing changed has to do with.
+    def take_apart_over(self, before: Notebook, changed: frozenset[Read]) -> None:
+        """Take from an earlier notebook what nothing changed has to do with of the sums that are noted by themselves.
 
-        `changed` is what differs between the records of the two. Return it with the blanks whose places to begin
-        differ too: a pressing changes those of a few blanks, and need not touch every page of its substrate.
+        `changed` is what differs between the records of the two. A pressing changes where to begin for few blanks, and
+        need not touch every page of its substrate, so what of these differs is to be found out before `take_over`.
         """
         self.evidence_by_blank.take_over(before.evidence_by_blank, changed)
         self.stock.take_over(before.stock, changed)
         for kind, sums in self.apart.items():
-            stale = sums.take_over(before.apart[kind], changed)
-            moved = {(kind, name) for name, value in stale.items() if sums.get(name) != value}
-            changed |= {*moved, *((kind, None) for _ in moved)}
+            sums.take_over(before.apart[kind], changed)
+
+    def take_over(self, before: Notebook, changed: frozenset[Read]) -> None:
+        """Take the same of all other sums."""
         self.remakes.take_over(before.remakes, changed)
         self.cost_sheets.take_over(before.cost_sheets, changed)
         self.prices.take_over(before.prices, changed)
         for kind, (work, sums) in before._shown.items():
             self._shown[kind] = (work, Worked(tuple, partial(work, self)))
             self._shown[kind][1].take_over(sums, changed)
-        return changed
 
     def price_words(self, project: Project) -> str | None:
         """Return the price that a customer sees; one worked out from an incomplete cost is not shown to anybody."""

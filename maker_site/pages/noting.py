@@ -189,12 +189,6 @@ class Worked(Mapping[str, V]):
     def __len__(self) -> int:
         return sum(1 for _ in self._names())
 
-    def take_over(self, before: Worked[V], changed: frozenset[Read]) -> dict[str, V]:
-        """Take from an earlier make what was made of nothing that has changed since; return the rest."""
-        stale: dict[str, V] = {}
-        for name, kept in before._kept.items():
-            if kept[1].isdisjoint(changed):
-                self._kept[name] = kept
-            else:
-                stale[name] = kept[0]
-        return stale
+    def take_over(self, before: Worked[V], changed: frozenset[Read]) -> None:
+        """Take from an earlier make what was made of nothing that has changed since."""
+        self._kept |= {name: kept for name, kept in before._kept.items() if kept[1].isdisjoint(changed)}

@@ -46,7 +46,7 @@ class Remembered:
         self.units: dict[str, Unit] = {}
         """What was read of each place, by the place and the use that is made of it."""
         self.read: set[str] = set()
-        """The units that were read in this reading; the others stand as they were."""
+        """The units that were read anew; the others stand as they were."""
         self._memos: dict[Hashable, tuple[object, object]] = {}
         self._before: dict[str, object] = {}
         self._now: dict[str, object] = {}
@@ -60,7 +60,6 @@ class Remembered:
         `touched` are all paths, from the content folder, at which anything was added, changed or removed since the
         last one began; None where that is not known.
         """
-        self.read = set()
         self._touched = None if touched is None else frozenset(touched)
         self._around = frozenset(above for path in self._touched or () for above in _with_those_above(path))
 

@@ -6,10 +6,11 @@ came of each batch is noted here.
 
 from __future__ import annotations
 
+import json
 import pickle
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from hashlib import blake2b
 from typing import Any, Final, NamedTuple
@@ -22,7 +23,7 @@ from maker_site.pages.workshop.plan import PROJECT
 from maker_site.pages.workshop.views import CardPage
 from maker_site.records.remembered import digest_of
 from maker_site.writer.kept import Kept
-from maker_site.writer.leaves import Leaves, as_lists, as_reads, reduced
+from maker_site.writer.looked import reduced
 from maker_site.writer.memory import Memory
 from maker_site.writer.papers import Papers, Wanted
 from maker_site.writer.rendering import Renderer
@@ -131,91 +132,145 @@ class Builder:
 class Pages:
     """Keeps the pages of both copies that are as they were, notes what came of the others, and what they ask for."""
 
-    def __init__(self, site: SiteFolder, kept: Kept, leaves: Leaves, papers: Papers, memory: Memory) -> None:
-        self._site, self._kept, self._leaves, self._papers, self._memory = site, kept, leaves, papers, memory
-        self.count = 0
-        """Pages of both copies."""
+    def __init__(self, site: SiteFolder, kept: Kept, papers: Papers, memory: Memory, *, stand: bool) -> None:
+        """Where all `stand`, every page is in the site as the last make left it, and stays if it is not built anew."""
+        self._site, self._kept, self._papers, self._memory = site, kept, papers, memory
+        self._state, self._stand = memory.state, stand
         self.rendered: list[str] = []
         """Addresses of the pages that were rendered, each with its copy."""
         self.built: list[str] = []
         """Batches that were built, each with its copy."""
         self.pictures: dict[str, set[str]] = defaultdict(set)
-        """The copies that show each picture, by the picture's name."""
+        """The copies that show each picture, by the picture's name, as far as pages were built."""
         self.signs: dict[str, Drawn] = {}
         """Pictures that are to be drawn, by their addresses."""
         self._said: dict[str, Sequence[Sequence[Any]]] = {}
-        """What the pages of each batch say of themselves, each with its kind."""
+        """What the pages of each batch that was built say of themselves, each with its kind."""
+        self._said_before: dict[str, Sequence[Sequence[Any]]] = {}
+        """What the pages of those batches, and of those that are gone, said the last time."""
+        self._stale: dict[str, set[str]] = {}
+        """The batches of each copy that were built before and show something that has changed."""
+
+    @property
+    def count(self) -> int:
+        """How many pages there are in both copies."""
+        return self._state.pages
+
+    @property
+    def count_of_pictures(self) -> int:
+        """How many files of photos and artwork there are in both copies."""
+        return sum(f"/{addresses.PICTURES}/" in address for address in self._state.asked)
 
     def to_build(self, copy: Copy, renderer: Renderer, base: str) -> Iterator[Job]:
         """Keep the batches of a copy that show what they showed; yield the others."""
+        stale = self._stale[copy.name] = self._memory.stale(copy.name, base)
+        before = {name for name in self._state.looked.names(_BATCH) if name.startswith(f"{copy.name}/")}
+        now = [each.name for each in copy.batches] + [each.name for each in copy.gatherings]
+        gone = before - {f"{copy.name}/{name}" for name in now}
+        for name in sorted(gone):
+            self._take_back(name)
+            self._kept.forget(_BATCH, name)
+            if (project := _project(name)) is not None:
+                self._papers.drop_card(project)
         for batch in copy.batches:
             job = Job(copy.name, batch, base, renderer)
-            if not self._keep(job):
+            if job.name not in before or job.name in stale or not self._keep(job.name):
+                self._take_back(job.name)
                 yield job
 
     def gathered(self, copy: Copy, renderer: Renderer, base: str) -> Iterator[Job]:
         """The same for what is made of what all pages of a copy have said, when all of them are built."""
+        names = [f"{copy.name}/{batch.name}" for batch in copy.batches]
+        same = all(
+            self._said_before.get(name, []) == self._said.get(name, []) for name in self._said_before | self._said
+        )
         for gathering in copy.gatherings:
-            found = (self._said.get(f"{copy.name}/{batch.name}", ()) for batch in copy.batches)
-            said = [value for each in found for kind, value in each if kind == gathering.kind]
-            batch = Batch(gathering.name, partial(gathering.build, said))
-            job = Job(copy.name, batch, digest_of(base, said), renderer)
-            if not self._keep(job):
-                yield job
+            name = f"{copy.name}/{gathering.name}"
+            is_known = name in self._state.looked.names(_BATCH)
+            if same and is_known and name not in self._stale[copy.name] and self._keep(name):
+                continue
+            self._take_back(name)
+            said = [value for each in map(self._said_by, names) for kind, value in each if kind == gathering.kind]
+            yield Job(copy.name, Batch(gathering.name, partial(gathering.build, said)), base, renderer)
 
     def note(self, job: Job, built: Built) -> None:
         """Note what came of a batch."""
         self.built.append(job.name)
         self.rendered += built.rendered
-        after = {
+        said = json.loads(json.dumps(built.said))  # as it comes back, to be compared
+        entry = {
             "base": job.base,
-            "reads": as_lists(built.reads),
-            "key": self._leaves.key(built.reads),
-            "said": built.said,
+            "said": said,
             "signs": sorted({each.address for each in built.signs}),
             "pages": [[page.address, page.stamp, page.shown, list(page.pictures)] for page in built.pages],
         }
-        self._kept.put(_BATCH, job.name, "", after)
-        self._memory.note_batch(job.name, (job.base, built.reads, after))
-        self._said[job.name] = built.said
+        self._kept.put(_BATCH, job.name, "", entry)
+        self._memory.note_batch(job.name, built.reads)
+        self._said[job.name] = said
         self.signs |= {each.address: each for each in built.signs}
-        self._count(job.copy, built.pages)
+        self._state.pages += len(built.pages)
+        for address in _asked(job.copy, entry):
+            self._state.asked[address] += 1
+        for page in built.pages:
+            for name in page.pictures:
+                self.pictures[name].add(job.copy)
         for card in built.cards:
             self._papers.add(card)
 
-    def _keep(self, job: Job) -> bool:
-        """Leave a batch as it is where nothing that it shows has changed; tell whether that was so."""
-        known = self._memory.batches.get(job.name)
-        if known is not None and known[0] == job.base and self._memory.is_as_before(known[1]):
-            before = known[2]
-        else:
-            before = self._kept.get(_BATCH, job.name)
-            if before is None or before["base"] != job.base:
-                return False
-            reads = as_reads(before["reads"])
-            if self._leaves.key(reads) != before["key"]:
-                return False
-            self._memory.note_batch(job.name, (job.base, reads, before))
-        project = job.batch.name.removeprefix(PROJECT) if job.batch.name.startswith(PROJECT) else None
+    def _said_by(self, name: str) -> Sequence[Sequence[Any]]:
+        if name in self._said:
+            return self._said[name]
+        entry = self._kept.get(_BATCH, name)
+        found: Sequence[Sequence[Any]] = entry["said"]
+        return found
+
+    def _keep(self, name: str) -> bool:
+        """Leave a batch as it is where its files are as it made them; tell whether that was so."""
+        if self._stand:
+            return True
+        entry, copy = self._kept.get(_BATCH, name), name.partition("/")[0]
+        if entry is None or not all(self._site.keep(address) for address in _asked(copy, entry)):
+            return False
+        project = _project(name)
         if project is not None and not self._papers.keeps_card(project):
             return False
-        if not all(self._site.keep(f"{job.copy}/{address}") for address in before["signs"]):
+        if not all(self._site.keep(f"{copy}/{page.address}", page.stamp) for page in map(Written.of, entry["pages"])):
             return False
-        pages = [Written.of(said) for said in before["pages"]]
-        if not all(self._site.keep(f"{job.copy}/{page.address}", page.stamp) for page in pages):
-            return False
-        self._kept.keep(_BATCH, job.name)
-        self._said[job.name] = before["said"]
-        self._count(job.copy, pages)
         if project is not None:
             self._papers.keep_card(project)
         return True
 
-    def _count(self, copy: str, pages: Iterable[Written]) -> None:
-        for page in pages:
-            self.count += 1
-            for name in page.pictures:
-                self.pictures[name].add(copy)
+    def _take_back(self, name: str) -> None:
+        """Take back what a batch put the last time; it may put the same again."""
+        if name not in self._state.looked.names(_BATCH):
+            return
+        entry, copy = self._kept.get(_BATCH, name), name.partition("/")[0]
+        self._state.looked.forget(_BATCH, name)
+        if entry is None:
+            return
+        self._said_before[name] = entry["said"]
+        self._state.pages -= len(entry["pages"])
+        for page in map(Written.of, entry["pages"]):
+            self._site.withdraw(f"{copy}/{page.address}")
+        for address in _asked(copy, entry):
+            self._state.asked[address] -= 1
+            if not self._state.asked[address]:
+                del self._state.asked[address]
+                self._site.withdraw(address)
+
+
+def _asked(copy: str, entry: Mapping[str, Any]) -> set[str]:
+    """Return the addresses in the site of all pictures that a batch asks for."""
+    photos = {
+        f"{copy}/{addresses.PICTURES}/{name}" for page in map(Written.of, entry["pages"]) for name in page.pictures
+    }
+    return photos | {f"{copy}/{sign}" for sign in entry["signs"]}
+
+
+def _project(name: str) -> str | None:
+    """Return the project whose own pages, its press card among them, a batch holds."""
+    begins = f"workshop/{PROJECT}"
+    return name.removeprefix(begins) if name.startswith(begins) else None
 
 
 def base_of(copy: Copy, base: str) -> str:

@@ -32,6 +32,7 @@ class Kept:
         """Where it is all kept; it may hold other tables."""
         self._before: dict[str, dict[str, tuple[str, bytes, int]]] = {}
         self._now: dict[str, dict[str, tuple[str, bytes, int]]] = {}
+        self._gone: set[tuple[str, str]] = set()
 
     @property
     def is_empty(self) -> bool:
@@ -40,12 +41,19 @@ class Kept:
 
     def get(self, kind: str, name: str, key: str | None = None) -> Any:
         """Return what was kept under a name, where its key is still `key`; None where there is nothing of use."""
-        found = self._now.get(kind, {}).get(name) or self._of(kind).get(name)
-        if found is None or key not in (None, found[0]) or zlib.crc32(found[1]) != found[2]:
+        data = self.get_bytes(kind, name, key)
+        if data is None:
             return None
         with contextlib.suppress(ValueError):
-            return json.loads(found[1])
+            return json.loads(data)
         return None
+
+    def get_bytes(self, kind: str, name: str, key: str | None = None) -> bytes | None:
+        """Return the same as the bytes that are kept."""
+        found = self._now.get(kind, {}).get(name) or self._one(kind, name)
+        if found is None or key not in (None, found[0]) or zlib.crc32(found[1]) != found[2]:
+            return None
+        return found[1]
 
     def names(self, kind: str) -> tuple[str, ...]:
         """Return every name that something is kept under."""
@@ -66,16 +74,21 @@ class Kept:
         if name not in now:
             now[name] = self._of(kind)[name]
 
+    def forget(self, kind: str, name: str) -> None:
+        """Keep nothing under a name."""
+        self._now.get(kind, {}).pop(name, None)
+        self._gone.add((kind, name))
+
     def write(self, *, patch: bool = False) -> None:
         """Write what differs, whole or not at all; where it can't be written only time is lost.
 
         With `patch` what was neither put nor kept stays as it is.
         """
         changed: list[tuple[str, str, str, bytes, int]] = []
-        gone: list[tuple[str, str]] = []
-        for kind in self._before.keys() | self._now.keys():
+        gone = sorted(self._gone)
+        for kind in self._now.keys() | (set() if patch else self._before.keys()):
             now = self._now.get(kind, {})
-            before = self._of(kind)
+            before = self._before.get(kind, {}) if patch else self._of(kind)
             changed += [(kind, name, *each) for name, each in now.items() if before.get(name) != each]
             gone += [] if patch else [(kind, name) for name in before if name not in now]
         if not changed and not gone:
@@ -88,11 +101,7 @@ class Kept:
                 self._write([(kind, name, *each) for kind, now in self._now.items() for name, each in now.items()], [])
         except OSError:
             return
-        kinds = self._before.keys() | self._now.keys()
-        self._before = {
-            kind: {**(self._before.get(kind, {}) if patch else {}), **self._now.get(kind, {})} for kind in kinds
-        }
-        self._now = {}
+        self._before, self._now, self._gone = {}, {}, set()
 
     def _write(self, changed: list[tuple[str, str, str, bytes, int]], gone: list[tuple[str, str]]) -> None:
         with contextlib.closing(sqlite3.connect(self.file)) as file, file:
@@ -103,19 +112,26 @@ class Kept:
             file.executemany("DELETE FROM kept WHERE kind = ? AND name = ?", gone)
             file.executemany("INSERT OR REPLACE INTO kept VALUES (?, ?, ?, ?, ?)", changed)
 
+    def _one(self, kind: str, name: str) -> tuple[str, bytes, int] | None:
+        if kind in self._before:
+            return self._before[kind].get(name)
+        rows = self._rows("SELECT name, key, value, sum FROM kept WHERE kind = ? AND name = ?", (kind, name))
+        return rows.get(name)
+
     def _of(self, kind: str) -> dict[str, tuple[str, bytes, int]]:
         if kind not in self._before:
-            self._before[kind] = self._read(kind)
+            asked = "SELECT name, key, value, sum FROM kept WHERE kind = ?"
+            self._before[kind] = self._rows(asked, (kind,))
         return self._before[kind]
 
-    def _read(self, kind: str) -> dict[str, tuple[str, bytes, int]]:
+    def _rows(self, asked: str, values: tuple[str, ...]) -> dict[str, tuple[str, bytes, int]]:
         if not self.file.is_file():
             return {}
         try:
             with contextlib.closing(sqlite3.connect(f"{self.file.resolve().as_uri()}?mode=ro", uri=True)) as file:
                 if file.execute("PRAGMA user_version").fetchone()[0] != _FORM:
                     return {}
-                rows = file.execute("SELECT name, key, value, sum FROM kept WHERE kind = ?", (kind,))
+                rows = file.execute(asked, values)
                 return {name: (key, value, check) for name, key, value, check in rows if isinstance(value, bytes)}
         except (sqlite3.Error, OSError):
             return {}

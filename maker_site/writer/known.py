@@ -20,6 +20,7 @@ from maker_site.writer.kept import Kept
 
 _COVERAGE: Final = "coverage"
 _PAPER: Final = "paper"
+_OF_A_PAPER: Final = 4
 _PHOTO: Final = "photo"
 _SETTLED_NS: Final = 2_000_000_000
 """Older than this a file can't be changed again under the same times: the coarsest clock of a drive ticks so."""
@@ -35,12 +36,16 @@ class KnownPaper:
     """Characters that no font had."""
     stamp: str = ""
     """Size and hash of the file, as the site's manifest has it: a make that broke off after its commit shows here."""
+    about: str = ""
+    """The record that its words come from."""
 
 
 def known_papers(kept: Kept) -> dict[str, KnownPaper]:
     """Return what is kept of papers by address."""
     found = {address: kept.get(_PAPER, address) for address in kept.names(_PAPER)}
-    return {address: KnownPaper(*map(str, each)) for address, each in found.items() if each}
+    return {
+        address: KnownPaper(*map(str, each)) for address, each in found.items() if each and len(each) == _OF_A_PAPER
+    }
 
 
 def keep_papers(kept: Kept, known: Mapping[str, KnownPaper], before: Mapping[str, KnownPaper]) -> None:
@@ -49,7 +54,9 @@ def keep_papers(kept: Kept, known: Mapping[str, KnownPaper], before: Mapping[str
         if before.get(address) == paper:
             kept.keep(_PAPER, address)
         else:
-            kept.put(_PAPER, address, paper.inputs, [paper.inputs, paper.missing, paper.stamp])
+            kept.put(_PAPER, address, paper.inputs, [paper.inputs, paper.missing, paper.stamp, paper.about])
+    for address in before.keys() - known.keys():
+        kept.forget(_PAPER, address)
 
 
 def known_coverage(kept: Kept, program: str) -> dict[str, Fraction]:

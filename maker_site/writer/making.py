@@ -10,7 +10,6 @@ from datetime import date
 from fractions import Fraction
 from functools import partial
 from pathlib import Path
-from typing import Final
 
 from maker_site.frozen import frozen
 from maker_site.language import speaking
@@ -18,7 +17,7 @@ from maker_site.media import make as make_pictures
 from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
 from maker_site.pages.notebook import Notebook, noted
-from maker_site.pages.noting import Noted
+from maker_site.pages.noting import Noted, Read
 from maker_site.pages.public.order import Order
 from maker_site.pages.public.plan import public_batches, public_frame, public_gatherings
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
@@ -32,7 +31,7 @@ from maker_site.writer.gather_artwork import gather_artwork
 from maker_site.writer.kept import Kept
 from maker_site.writer.known import KnownPhotos, keep_coverage, keep_papers, known_coverage, known_papers
 from maker_site.writer.memory import Memory
-from maker_site.writer.papers import Papers, menu_paper
+from maker_site.writer.papers import Papers, Wanted
 from maker_site.writer.printing import FONTS
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.sameness import contents
@@ -45,7 +44,6 @@ from maker_site.writer.workers import FEWEST, Setters, Work, build_here, build_s
 
 Told = Callable[[str, int, int], None]
 """Told of progress: what is being done, how much of it is done, of how much."""
-_MENU: Final = "menu paper"
 
 
 @frozen
@@ -88,17 +86,28 @@ def make_site(
     """
     told("Reading records", 0, 0)
     used = theme(theme_name, content)
+    again, memory = memory is not None, memory or Memory(for_more=False)
     with crew(cores() if workers is None else workers, partial(setting_papers, used, content)) as setters:
-        return _make(content, out, used, today, told, memory, setters)
+        try:
+            return _make(content, out, used, today, told, memory, setters, again=again)
+        except BaseException:
+            memory.drop()
+            raise
 
 
 def _make(
-    content: Path, out: Path, used: Theme, today: date, told: Told, memory: Memory | None, setters: Setters | None
+    content: Path,
+    out: Path,
+    used: Theme,
+    today: date,
+    told: Told,
+    memory: Memory,
+    setters: Setters | None,
+    *,
+    again: bool,
 ) -> Made:
-    again, memory = memory is not None, memory or Memory(for_more=False)
-    kept = memory.begin(out)
     seen = None if again else look_before(content, used, today)
-    shelf = None if seen is None else memory.restore(kept.file, seen)
+    kept = memory.begin(content, out, seen)
     known = known_coverage(kept, memory.program)
     book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
     if book is None:
@@ -106,35 +115,35 @@ def _make(
     if not again:
         book.hold_few()
     with speaking(book.language), SiteFolder.open(out) as site:
-        if shelf:
-            shelf.keep()
-            memory.remembered.forget()
         order = Order(book)
-        site.trust(memory.stamps if memory.is_told else None)
-        leaves = memory.settle(book, order.kinds)
-        of_papers = known_papers(kept)
-        papers_before = dict(of_papers)
-        papers = Papers(site, book, used, of_papers, told)
+        memory.settle(book, order.kinds)
         ground = memory.ground(lambda: contents([*used.folders, content / FONTS]))
         base = digest_of(book.workshop.shop, book.workshop.about, ground, memory.program)
         copies = (
             Copy("workshop", workshop_frame(book), tuple(workshop_batches(book))),
             Copy("public", public_frame(book), tuple(public_batches(book, order)), public_gatherings(book)),
         )
-        pages = Pages(site, kept, leaves, papers, memory)
-        work = Work(site, book, pages, papers, Builder(site, kept, papers), told)
+        bases = {copy.name: base_of(copy, base) for copy in copies}
+        if stand := memory.stands(site, bases):
+            site.stand()
+        papers_before = known_papers(kept)
+        papers = Papers(site, book, used, papers_before, told, stand=stand)
+        pages = Pages(site, kept, papers, memory, stand=stand)
+        builder = Builder(site, kept, papers)
+        work = Work(site, book, pages, papers, builder, told, partial(_note_menu, memory, papers, base))
         printed = [
             (copy, memory.sum(f"renderer {copy.name}", (base, copy.frame), partial(Renderer, used, copy.frame)))
             for copy in copies
         ]
-        jobs = [job for copy, by in printed for job in pages.to_build(copy, by, base_of(copy, base))]
+        jobs = [job for copy, by in printed for job in pages.to_build(copy, by, bases[copy.name])]
         if setters is not None and len(jobs) >= FEWEST:
+            memory.keep_records()
             build_side_by_side(work, jobs, setters)
         else:
             build_here(work, jobs)
             _set_menu(work, memory, base)
         for copy, by in printed:
-            build_here(work, list(pages.gathered(copy, by, base_of(copy, base))))
+            build_here(work, list(pages.gathered(copy, by, bases[copy.name])))
             put_assets(site, copy, by)
         _write_pictures(site, book, pages.pictures, told)
         write_signs(site, book, pages.signs.values(), told)
@@ -142,24 +151,29 @@ def _make(
         in_use = {each.digest for each in book.artwork.values()}
         keep_coverage(kept, memory.program, {digest: share for digest, share in known.items() if digest in in_use})
         changes = site.commit()
-        keep_papers(kept, of_papers, papers_before)
-        pictures = sum(len(names) for names in pages.pictures.values())
+        keep_papers(kept, papers.known, papers_before)
         rendered, built = tuple(sorted(pages.rendered)), tuple(sorted(pages.built))
-        made = Made((*problems, *said), changes, pages.count, pictures, rendered, built)
-        memory.end(site.stamps)
+        made = Made((*problems, *said), changes, pages.count, pages.count_of_pictures, rendered, built)
+        memory.end(site.manifest)
         if seen is not None:
-            keep_made(kept, seen, content, out, used, made)
-            kept.write()
+            memory.write(partial(keep_made, kept, seen, content, out, used, made))
         return made
 
 
 def _set_menu(work: Work, memory: Memory, base: str) -> None:
     """Set the menu on paper, or leave it where nothing that it shows has changed; then it is not even put together."""
-    stands = memory.stands(_MENU, base)
+    stands = memory.menu_stands(base)
     if stands is None or (stands and not work.papers.keep_menu()):
-        of_menu = memory.sum(_MENU, None, partial(menu_paper, work.book))
-        memory.keep(_MENU, base, came_to_something=of_menu is not None)
-        menu_here(work, of_menu)
+        menu_here(work)
+
+
+def _note_menu(memory: Memory, papers: Papers, base: str, reads: frozenset[Read], wanted: Wanted | None) -> None:
+    """Note what came of the menu on paper, and what it looked at."""
+    memory.note_menu(base, reads, is_there=wanted is not None)
+    if wanted is None:
+        papers.drop_menu()
+    else:
+        papers.add(wanted)
 
 
 def read_notebook(

@@ -1,55 +1,66 @@
-"""What one make leaves to the next in the same process, so that the next looks only at what was touched."""
+"""What one make leaves to the next, in this process or in another, so that the next looks only at what was touched.
+
+Records are compared with those of the last make one by one; what was worked out says what it looked at (`looked`), so
+what differs tells what is to be worked out anew. Between processes the shelf keeps the records as they were and `State`
+the rest; where they do not belong together, everything is worked out.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
-from typing import Any, Final, TypeVar
+from typing import Final, TypeVar
 
-from maker_site.pages.notebook import Notebook
-from maker_site.pages.noting import Noted, NotedOutlines, Read, noting, unnoted
-from maker_site.records.base import Record
+from maker_site.language import speaking
+from maker_site.pages.notebook import Notebook, noted
+from maker_site.pages.noting import Noted, Read, noting, unnoted
+from maker_site.pages.public.order import Order
+from maker_site.records import load
 from maker_site.records.problems import Problem
 from maker_site.records.remembered import Remembered, digest_of
 from maker_site.workings.review import over_limit, review_sheets, too_hot
 from maker_site.writer.kept import Kept
-from maker_site.writer.leaves import Leaves, as_lists, as_reads, kinds_of, reduced, singles_of
-from maker_site.writer.look import Look
+from maker_site.writer.kinds import differences, digest_of_sum, kinds_of, singles_of
+from maker_site.writer.look import Look, look_at_records, look_at_site
+from maker_site.writer.looked import reduced
 from maker_site.writer.sameness import program
 from maker_site.writer.shelf import Shelf
+from maker_site.writer.site_folder import SiteFolder
+from maker_site.writer.state import State
 
 V = TypeVar("V")
-_ABSENT = object()
-_HOT = "over limit"
-_SUM = "sum"
+_HOT: Final = "over limit"
+_SUM: Final = "sum"
+_BATCH: Final = "batch"
+_MENU: Final = "menu paper"
 
 
 class Memory:
-    """Kept from make to make by who makes again and again. One that is new remembers nothing."""
+    """Kept from make to make by who makes again and again. One that is new knows what was kept on disk."""
 
     def __init__(self, *, for_more: bool = True) -> None:
         """For one make alone unless `for_more`: then what only the next one has use for is not held."""
         self._is_for_more = for_more
         self.remembered = Remembered()
-        self.stamps: Mapping[str, str] | None = None
-        """The site as the last make left it."""
-        self.batches: dict[str, tuple[str, frozenset[Read], dict[str, Any]]] = {}
-        """What each batch of pages was made on, looked at and came to."""
+        self.state = State()
+        self._out = Path()
         self._touched: frozenset[str] | None = None
         """Since the last make that came to its end; None where that is not known."""
         self._is_told = False
         self._book: Notebook | None = None
         self._kinds: Mapping[str, Mapping[str, object]] = {}
-        self._singles: Mapping[str, object] = {}
-        self._leaves: Leaves | None = None
         self._kept: Kept | None = None
+        self._shelf: Shelf | None = None
         self._changed: frozenset[Read] | None = None
+        """What differs from the last make that came to its end; None where that is not known."""
+        self._is_first = False
+        """Nothing is on disk that belongs to this make or to one before it."""
+        self._is_sure = False
+        """The site is as a make in this process left it, as far as one is told."""
         self._ground: str | None = None
         self._program: Final = program()
         """As it is when this process begins: what it runs does not change while it runs."""
-        self._hot: dict[str, tuple[str | None, frozenset[Read]]] = {}
-        """What is said of each project's setting where it is above a limit, with what that comes from."""
-        self._sums: dict[str, tuple[Any, object, frozenset[Read]]] = {}
+        self._sums: dict[str, tuple[object, object, frozenset[Read]]] = {}
 
     def tell(self, touched: Iterable[str] | None) -> None:
         """Say which paths, from the content folder, were touched since the last make began; None where not known."""
@@ -57,19 +68,23 @@ class Memory:
         self._touched = self._touched | frozenset(touched) if known else None  # type: ignore[operator,arg-type]
         self._is_told = True
 
-    def begin(self, out: Path) -> Kept:
-        """Begin a make, and return what is kept on disk."""
-        self._touched, self._is_told = self._touched if self._is_told else None, False
-        self.remembered.turn(self._touched)
-        if self._kept is None:
+    def begin(self, content: Path, out: Path, seen: Look | None) -> Kept:
+        """Begin a make, and return what is kept on disk. `seen` is a look at the records, where there was one."""
+        touched, self._touched = self._touched if self._is_told else None, None
+        self._is_told, self._out = False, out
+        if self._kept is None or self._shelf is None:
             self._kept = Kept(out)
+            self._shelf = Shelf(self._kept.file, seen or look_at_records(str(content)))
+            self.remembered = self._shelf.remembered
+            self.state = (self._shelf.mark and State.kept_with(self._kept, self._shelf.mark)) or State()
+        elif touched is None:
+            self._shelf.look(look_at_records(str(content)))
+            self.remembered.turn()
+        else:
+            self._shelf.see(touched)
+            self.remembered.turn(touched)
+        self._touched = touched
         return self._kept
-
-    def restore(self, file: Path, seen: Look) -> Shelf:
-        """Take what the last process read of the records, and return where it is kept; for the first make."""
-        shelf = Shelf(file, seen)
-        self.remembered = shelf.remembered
-        return shelf
 
     @property
     def is_told(self) -> bool:
@@ -84,71 +99,116 @@ class Memory:
 
     def hand_over(self, book: Notebook) -> None:
         """Give a new notebook what the last one worked out and nothing that has changed has to do with."""
-        assert self._kept is not None  # a make has begun
-        before, self._book = self._book, book
+        before, self._book = self._book or self._earlier(book), book
         if before is None or before.workshop.shop != book.workshop.shop:
-            self._changed, self._sums, self._hot, self._kinds = None, {}, {}, kinds_of(book)
-            self._leaves = Leaves(book, self.remembered, self._kept)
+            self._changed, self._sums, self.state, self._kinds = None, {}, State(), kinds_of(book)
             return
         with unnoted():
             book.take_rows_over(before)
             now = kinds_of(book)
-            changed = _differences(self._kinds, now)
+            changed = differences(self._kinds, now)
             self._kinds = {**self._kinds, **now}
             if before.workshop.pressings != book.workshop.pressings:
                 changed.add(("rows", None))
-            self._add(book.take_over(before, frozenset(changed)))
-        if self._leaves is not None and self._changed is not None:
-            self._leaves.turn(book, self._changed)
+            book.take_apart_over(before, frozenset(changed))
+            changed |= self._moved(book, changed)
+            book.take_over(before, frozenset(changed))
+            self._add(changed)
+
+    def _earlier(self, book: Notebook) -> Notebook | None:
+        """Return the notebook of the last make in another process, as far as it is needed to compare with it."""
+        if self._shelf is None or not self.state.looked.names(_BATCH):
+            return None
+        earlier = self._shelf.earlier
+        workshop = load(book.workshop.root, earlier).workshop
+        if workshop is None or earlier.read:
+            return None
+        pictures, artwork = (
+            Noted(kind, {path: each for path, each in now.unnoted.items() if self.remembered.is_quiet(path)})
+            for kind, now in (("picture", book.pictures), ("artwork", book.artwork))
+            if isinstance(now, Noted)
+        )
+        before = Notebook(noted(workshop), pictures, (), book.day, {}, artwork)
+        with unnoted(), speaking(before.language):
+            self._kinds = {**kinds_of(before), **Order(before).kinds}
+        self._changed = frozenset()
+        return before
+
+    def _moved(self, book: Notebook, changed: Iterable[Read]) -> set[Read]:
+        """Return which of the sums that are noted by themselves have changed; of a kind as a whole too."""
+        found: set[Read] = set()
+        for kind in book.apart:
+            known = self.state.apart[kind]
+            for name in self.state.looked.stale(kind, changed):
+                before = known.pop(name)
+                if self._apart(book, kind, name) != before:
+                    found |= {(kind, name), (kind, None)}
+        return found
+
+    def _apart(self, book: Notebook, kind: str, name: str) -> str:
+        """Return the digest of a sum that is noted by itself, and note what it was made of."""
+        known = self.state.apart[kind]
+        if name not in known:
+            with unnoted():
+                sums = book.apart[kind]
+                known[name] = digest_of_sum(book, kind, name, self.remembered.digests)
+                made_of = sums.made_of(name) if name in sums.names() else ()
+                self.state.looked.note(kind, name, reduced(made_of))
+        return known[name]
 
     def review(self, book: Notebook) -> Iterator[Problem]:
         """Yield what `review` finds, worked out anew only where what it comes from has changed since any make."""
-        assert self._kept is not None  # a make has begun
-        assert self._leaves is not None  # a notebook was handed over
-        base = digest_of(self._program, book.workshop.shop)
+        state, projects = self.state, book.workshop.projects
         with unnoted():
             yield from review_sheets(book.workshop)
-            for name, project in book.workshop.projects.items():
-                words = self._over_limit(book, name, base, self._leaves, self._kept)
+            seen = state.looked.names(_HOT)
+            for name in seen - projects.keys():
+                state.looked.forget(_HOT, name)
+                state.hot.pop(name, None)
+            for name in sorted(state.looked.stale(_HOT, self._changed or ()) | (projects.keys() - seen)):
+                with noting() as notes:
+                    words = over_limit(book.remakes[name])
+                if not self._is_for_more:
+                    book.remakes.drop(name)  # where it is wanted is in another process, which has not been forked yet
+                self._note(_HOT, name, notes)
+                state.hot.pop(name, None)
                 if words:
-                    yield too_hot(project, words)
+                    state.hot[name] = words
+            for name, words in sorted(state.hot.items()):
+                yield too_hot(projects[name], words)
 
-    def _over_limit(self, book: Notebook, name: str, base: str, leaves: Leaves, kept: Kept) -> str | None:
-        known = self._hot.get(name)
-        if known is not None and self.is_as_before(known[1]):
-            return known[0]
-        before = kept.get(_HOT, name, base)
-        if before is not None and leaves.key(reads := as_reads(before[0])) == before[1]:
-            kept.keep(_HOT, name)
-            words: str | None = before[2]
-        else:
-            with noting() as notes:
-                words = over_limit(book.remakes[name])
-            if not self._is_for_more:
-                book.remakes.drop(name)  # where it is wanted is in another process, which has not been forked yet
-            reads = reduced(notes)
-            kept.put(_HOT, name, base, [as_lists(reads), leaves.key(reads), words])
-        if self._is_for_more:
-            self._hot[name] = (words, reads)
-        return words
-
-    def settle(self, book: Notebook, more: Mapping[str, Mapping[str, object]]) -> Leaves:
-        """Take what is known only when all is read, and return the digests of everything. `more` is plain values."""
+    def settle(self, book: Notebook, more: Mapping[str, Mapping[str, object]]) -> None:
+        """Take what is known only when all is read. `more` is plain values that are noted too."""
         self._book = book
-        singles, self._singles = self._singles, singles_of(book)
-        others = _differences({kind: self._kinds.get(kind, {}) for kind in more}, more)
+        before, self.state.singles = self.state.singles, singles_of(book)
+        others = differences({kind: self._kinds.get(kind, {}) for kind in more}, more)
         self._kinds = {**self._kinds, **more}
-        moved = {(kind, None) for kind, value in self._singles.items() if singles.get(kind, _ABSENT) != value}
-        self._add(frozenset(others | moved))
-        assert self._leaves is not None  # a notebook was handed over
-        self._leaves.turn(book, self._changed or ())
-        self._leaves.also(more)
-        return self._leaves
+        moved = {(kind, None) for kind, value in self.state.singles.items() if before.get(kind) != value}
+        self._add(others | moved)
 
-    def note_batch(self, name: str, came_to: tuple[str, frozenset[Read], dict[str, Any]]) -> None:
-        """Note what a batch of pages came to, for the next make; who makes once has no next."""
-        if self._is_for_more:
-            self.batches[name] = came_to
+    def stale(self, copy: str, base: str) -> set[str]:
+        """Return the batches of a copy that show something that has changed, of those that were built before.
+
+        `base` is what all pages of the copy depend on.
+        """
+        built = {name for name in self.state.looked.names(_BATCH) if name.startswith(f"{copy}/")}
+        same = self._changed is not None and self.state.bases.get(copy) == base
+        self.state.bases[copy] = base
+        return built & self.state.looked.stale(_BATCH, self._changed or ()) if same else built
+
+    def note_batch(self, name: str, reads: Iterable[Read]) -> None:
+        """Note what a batch of pages looked at."""
+        self._note(_BATCH, name, reads)
+
+    def _note(self, kind: str, name: str, reads: Iterable[Read]) -> None:
+        assert self._book is not None  # a make has begun
+        looked = reduced(reads)
+        self.state.looked.note(kind, name, looked)
+        for of, which in looked:
+            sums = self._book.apart.get(of)
+            if sums is not None:
+                for each in list(sums) if which is None else [which]:
+                    self._apart(self._book, of, each)
 
     def is_as_before(self, reads: Iterable[Read]) -> bool:
         """Tell whether nothing of what was looked at has changed since the last make that came to its end."""
@@ -158,7 +218,7 @@ class Memory:
         """Return what is worked out from the notebook and from `made_of`, anew only where that has changed."""
         known = self._sums.get(name)
         if known is not None and known[1] == made_of and self.is_as_before(known[2]):
-            return known[0]  # type: ignore[no-any-return]
+            return known[0]  # type: ignore[return-value]
         with noting() as reads:
             value = work()
         self._sums[name] = (value, made_of, frozenset(reads))
@@ -169,58 +229,60 @@ class Memory:
         """A digest of the program, as `sameness.program` has it."""
         return self._program
 
-    def stands(self, name: str, base: str) -> bool | None:
-        """Return what was kept of a sum with `keep`, where it was made of the same in whichever process; else None."""
-        assert self._kept is not None  # a make has begun
-        before = self._kept.get(_SUM, name, base)
-        if before is None or self._leaves is None or self._leaves.key(as_reads(before[0])) != before[1]:
+    def menu_stands(self, base: str) -> bool | None:
+        """Return whether there is a menu on paper, where it would show what it showed; None where it may not."""
+        state, name = self.state, digest_of(base)
+        if self._changed is None or name not in state.looked.names(_MENU) or state.looked.stale(_MENU, self._changed):
             return None
-        self._kept.keep(_SUM, name)
-        return bool(before[2])
+        return state.menu
 
-    def keep(self, name: str, base: str, *, came_to_something: bool) -> None:
-        """Keep on disk what a sum was made of, and whether there is anything of it; `base` is what is not noted."""
-        if self._kept is not None and self._leaves is not None and name in self._sums:
-            reads = reduced(self._sums[name][2])
-            self._kept.put(_SUM, name, base, [as_lists(reads), self._leaves.key(reads), came_to_something])
+    def note_menu(self, base: str, reads: Iterable[Read], *, is_there: bool) -> None:
+        """Note what the menu on paper looked at, and whether there is anything on it; `base` is what is not noted."""
+        for name in list(self.state.looked.names(_MENU)):
+            self.state.looked.forget(_MENU, name)
+        self._note(_MENU, digest_of(base), reads)
+        self.state.menu = is_there
 
-    def end(self, stamps: Mapping[str, str]) -> None:
-        """End a make that has put its site into place."""
-        self.stamps, self._changed, self._touched = stamps, frozenset(), frozenset()
+    def keep_records(self) -> None:
+        """Put on disk what was read of the records, and let go of it: for who is about to hold much else."""
+        assert self._shelf is not None  # a make has begun
+        self._shelf.keep()
+        if not self._is_for_more:
+            self.remembered.forget()
+            self._shelf.earlier.forget()
 
-    def write(self) -> None:
-        """Put on disk what is to be kept; who waits for the pages need not wait for this."""
-        if self._kept is not None:
-            self._kept.write(patch=True)
+    def end(self, manifest: str) -> None:
+        """End a make that has put its site into place, which has its list of files."""
+        self.state.manifest = manifest
+        self._is_first, self._is_sure = self._is_first or self._changed is None, True
+        self._changed, self._touched = frozenset(), frozenset()
 
-    def _add(self, changed: frozenset[Read]) -> None:
+    def drop(self) -> None:
+        """Begin anew the next time: the make did not come to its end, and what is known may be half of it."""
+        self._kept, self._shelf, self._book, self._changed, self.state = None, None, None, None, State()
+        self._sums, self._touched = {}, None
+
+    def write(self, also: Callable[[str], None] = lambda left: None) -> None:
+        """Put on disk what is to be kept; who waits for the pages need not wait for this.
+
+        `also` keeps more, given what is seen of the site as it was left.
+        """
+        if self._kept is None or self._shelf is None or self._changed is None:
+            return
+        self._shelf.keep()
+        self.state.site = look_at_site(str(self._out))
+        also(self.state.site)
+        if self._shelf.mark:
+            self.state.put(self._kept, self._shelf.mark)
+        self._kept.write(patch=not self._is_first)
+        self._is_first = False
+
+    def stands(self, site: SiteFolder, bases: Mapping[str, str]) -> bool:
+        """Tell whether the site is as the last make left it, and its pages depend on the same `bases`, by copy."""
+        if self._changed is None or self.state.bases != bases or self.state.manifest != site.manifest:
+            return False
+        return self._is_sure or self.state.site == look_at_site(str(self._out))
+
+    def _add(self, changed: Iterable[Read]) -> None:
         if self._changed is not None:
-            self._changed |= changed
-
-
-def _differences(
-    before: Mapping[str, Mapping[str, object]], now: Mapping[str, Mapping[str, object]]
-) -> set[tuple[str, str | None]]:
-    """Return what differs between two states of some kinds of things, each with its whole kind."""
-    found: set[tuple[str, str | None]] = set()
-    for kind, things in now.items():
-        old, new = _plain(kind, before.get(kind, {})), _plain(kind, things)
-        names = {name for name, value in new.items() if not _same(old.get(name, _ABSENT), value)}
-        names |= old.keys() - new.keys()
-        if names:
-            found |= {(kind, name) for name in names} | {(kind, None)}
-    return found
-
-
-def _plain(kind: str, things: Mapping[str, object]) -> Mapping[str, object]:
-    if isinstance(things, NotedOutlines) and kind.startswith("whole "):
-        return things.wholes
-    return things.unnoted if isinstance(things, Noted) else things
-
-
-def _same(one: object, other: object) -> bool:
-    if one is other:
-        return True
-    if isinstance(one, Record) and isinstance(other, Record):
-        return one.__dict__ == other.__dict__  # wherever in the file it is written
-    return one == other
+            self._changed |= frozenset(changed)

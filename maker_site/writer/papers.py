@@ -75,13 +75,14 @@ class SetPaper(NamedTuple):
 class Papers:
     """The papers of one make: those that are as they would be made stay, the others are set."""
 
-    def __init__(self, site: SiteFolder, book: Notebook, used: Theme, known: dict[str, KnownPaper], told: Told) -> None:
-        """`known` is what earlier papers were made of, by address, and becomes that of these."""
+    def __init__(
+        self, site: SiteFolder, book: Notebook, used: Theme, known: Mapping[str, KnownPaper], told: Told, *, stand: bool
+    ) -> None:
+        """`known` is what earlier papers were made of, by address; with `stand` those stay that are not set anew."""
         self._site, self._book, self._used, self._told = site, book, used, told
-        self._before, self._known = dict(known), known
-        known.clear()
+        self._before, self.known = known, dict(known if stand else {})
+        """What the papers are made of, by address."""
         self._common = _common_inputs(used, book.workshop.root / FONTS)
-        self._about: dict[str, str] = {}
         self._copies: dict[str, tuple[str, ...]] = {}
         self._to_set: deque[tuple[str, Document]] = deque()
         self._asked = self._done = 0
@@ -96,6 +97,18 @@ class Papers:
         """Leave a project's card as it is."""
         address = addresses.card_paper(project)
         self.add(Wanted(("workshop",), address, _record(project), self._before[address].inputs, None))
+
+    def drop_card(self, project: str) -> None:
+        """Take away the card of a project that is no more."""
+        address = addresses.card_paper(project)
+        self.known.pop(address, None)
+        self._site.withdraw(f"workshop/{address}")
+
+    def drop_menu(self) -> None:
+        """Take away the menu."""
+        if self.known.pop(addresses.MENU_PAPER, None):
+            for copy in _BOTH:
+                self._site.withdraw(f"{copy}/{addresses.MENU_PAPER}")
 
     def card(self, view: CardPage) -> Wanted:
         """Return a project's card; nothing is noted yet."""
@@ -125,14 +138,15 @@ class Papers:
 
     def add(self, wanted: Wanted) -> None:
         """Note a paper: it is kept, or stands ready to be set."""
-        self._about[wanted.address] = wanted.about
         self._copies[wanted.address] = wanted.copies
         if wanted.document is None:
-            self._known[wanted.address] = self._before[wanted.address]
+            self.known[wanted.address] = self._before[wanted.address]
             for place in _places(wanted):
                 self._site.keep(place)
         else:
-            self._known[wanted.address] = KnownPaper(wanted.inputs, "")
+            self.known[wanted.address] = KnownPaper(wanted.inputs, "", "", wanted.about)
+            for place in _places(wanted):
+                self._site.withdraw(place)  # what is there is of other inputs
             self._to_set.append((wanted.address, wanted.document))
             self._asked += 1
 
@@ -147,7 +161,8 @@ class Papers:
         for copy in self._copies[paper.address]:
             self._site.put(f"{copy}/{paper.address}", paper.pdf)
         stamp = self._site.stamp(f"{self._copies[paper.address][0]}/{paper.address}")
-        self._known[paper.address] = KnownPaper(self._known[paper.address].inputs, paper.missing, stamp)
+        asked = self.known[paper.address]
+        self.known[paper.address] = KnownPaper(asked.inputs, paper.missing, stamp, asked.about)
         self._done += 1
         self._told("Setting papers", self._done, self._asked)
 
@@ -165,8 +180,8 @@ class Papers:
     def cautions(self) -> tuple[Problem, ...]:
         """Return a caution for what no font has."""
         return tuple(
-            Problem(self._about[address], 0, "", f"on paper {missing_words(paper.missing)}", Severity.CAUTION)
-            for address, paper in self._known.items()
+            Problem(paper.about, 0, "", f"on paper {missing_words(paper.missing)}", Severity.CAUTION)
+            for paper in self.known.values()
             if paper.missing
         )
 

@@ -8,6 +8,7 @@ its head names each piece with a checksum, so a piece that another run has put t
 from __future__ import annotations
 
 import contextlib
+import hashlib
 import io
 import marshal
 import pickle
@@ -47,6 +48,8 @@ _PLAIN: Final = frozenset(
     }
 )
 """What a kept value may be made of beside the records' own kinds: nothing that does anything."""
+_NOT_FIRM: Final = ("", False)
+"""Stands for what was seen where it can't be told from it that something has changed."""
 _DAMAGED: Final = (
     *(OSError, sqlite3.Error, ValueError, TypeError, EOFError, AttributeError, LookupError, ImportError),
     pickle.UnpicklingError,
@@ -62,9 +65,24 @@ class Shelf:
         self._file = file
         self._now = stamps(seen)
         self._sums: dict[str, int] = {}
+        self.mark = ""
+        """Differs between any two states of the shelf; empty where there is none, or not the whole of one."""
         self.remembered = Remembered()
         """What was read before, told what was touched since: for `load`."""
+        self.earlier = Remembered()
+        """The same, told that nothing was touched: who reads with it understands what was understood then."""
         self._restore()
+
+    def see(self, touched: Iterable[str]) -> None:
+        """Rely no more on what was seen at some paths from the content folder, which are about to be read."""
+        for path in touched:
+            self._now[path] = _NOT_FIRM
+            for above in Path(path).parents[:-1]:
+                self._now.setdefault(above.as_posix(), _NOT_FIRM)
+
+    def look(self, seen: Look) -> None:
+        """Take a new look at all, before it is read."""
+        self._now = stamps(seen)
 
     def keep(self) -> None:
         """Put on disk what was read anew; where that can't be done only time is lost."""
@@ -73,8 +91,9 @@ class Shelf:
         for name in [name for name in units if not self._is_there(name)]:
             changed.add(_piece(name))
             del units[name]
-        if not changed and self._sums:
+        if not changed and self.mark:
             return
+        self.remembered.read.clear()
         pieces: dict[str, dict[str, Unit]] = {piece: {} for piece in changed}
         for name, unit in units.items():
             if (piece := _piece(name)) in pieces:
@@ -95,7 +114,9 @@ class Shelf:
             self._sums[piece] = zlib.crc32(data)
             yield piece, data
         known = {path: said if firm else None for path, (said, firm) in self._now.items()}
-        yield _HEAD, _signed(marshal.dumps((_form(), known, self._sums)))
+        head = _signed(marshal.dumps((_form(), known, self._sums)))
+        self.mark = _mark(head)
+        yield _HEAD, head
 
     def _write(self, pieces: Iterable[tuple[str, bytes]]) -> None:
         with contextlib.closing(sqlite3.connect(self._file)) as file, file:
@@ -115,7 +136,7 @@ class Shelf:
                 if form != _form():
                     return
                 units: dict[str, Unit] = {}
-                for piece, data in file.execute("SELECT name, data FROM shelf"):
+                for piece, data in file.execute("SELECT name, data FROM shelf WHERE name <> ?", (_HEAD,)):
                     if zlib.crc32(data) == sums.get(piece):
                         units |= _Values(io.BytesIO(data)).load()
                         self._sums[piece] = sums[piece]
@@ -123,6 +144,8 @@ class Shelf:
         except _DAMAGED:
             self._sums.clear()  # begun anew
         else:
+            self.mark = _mark(head) if self._sums == sums else ""
+            self.earlier.stand_by({**units}, frozenset())
             self.remembered.stand_by(units, touched)
 
 
@@ -157,6 +180,10 @@ def _piece(name: str) -> str:
 
 def _form() -> str:
     return f"{_FORM} {program()}"
+
+
+def _mark(head: bytes) -> str:
+    return hashlib.blake2b(head, digest_size=12).hexdigest()
 
 
 def _signed(data: bytes) -> bytes:

@@ -91,8 +91,8 @@ def look_before(content: Path, used: Theme, today: date) -> Look:
     return look(os.fspath(content), map(os.fspath, used.folders), f"{_FORM} {today}")
 
 
-def keep_made(kept: Kept, seen: Look, content: Path, out: Path, used: Theme, made: _Made) -> None:
-    """Keep what a make came to, beside what was seen before it began and what it made."""
+def keep_made(kept: Kept, seen: Look, content: Path, out: Path, used: Theme, made: _Made, left: str) -> None:
+    """Keep what a make came to, beside what was seen before it began and, in `left`, of the site that it left."""
     if not seen.settled:
         return
     site = os.path.realpath(out)
@@ -107,7 +107,7 @@ def keep_made(kept: Kept, seen: Look, content: Path, out: Path, used: Theme, mad
     texts = [[str(each) for each in part] for part in parts]
     if any(mark in text for mark in (_PART, _FIELD) for part in texts for text in part):
         return  # a record holds such a mark
-    head = (_where(content, site, used.name), look_at_site(site))
+    head = (_where(content, site, used.name), left)
     kept.put_bytes(KIND, NAME, seen.digest, _encoded(_PART.join([*head, *map(_FIELD.join, texts)])))
 
 

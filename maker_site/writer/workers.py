@@ -12,11 +12,13 @@ from pathlib import Path
 from typing import Final, NamedTuple, TypeAlias
 
 from maker_site.pages.notebook import Notebook
+from maker_site.pages.noting import Read, noting
 from maker_site.pages.page import Drawn
 from maker_site.paper.typesetting import Document
 from maker_site.writer.copies import Builder, Built, Job, Pages
 from maker_site.writer.crew import Crew, any_of, crew, resident, shared
-from maker_site.writer.papers import MenuPaper, Papers, SetPaper, Wanted, menu_paper, set_paper
+from maker_site.writer.looked import reduced
+from maker_site.writer.papers import Papers, SetPaper, Wanted, menu_paper, set_paper
 from maker_site.writer.printing import setter
 from maker_site.writer.signs import put_sign
 from maker_site.writer.site_folder import Portion, SiteFolder
@@ -49,6 +51,8 @@ class _Answer(NamedTuple):
     task: _Task
     built: tuple[Built, ...]
     menu: Wanted | None
+    looked_at: frozenset[Read]
+    """By the menu."""
     portion: Portion
 
 
@@ -62,6 +66,8 @@ class Work:
     papers: Papers
     builder: Builder
     told: Callable[[str, int, int], None]
+    note_menu: Callable[[frozenset[Read], Wanted | None], None]
+    """Told what the menu on paper looked at, and what came of it."""
 
 
 @contextmanager
@@ -114,8 +120,8 @@ def build_side_by_side(work: Work, jobs: Sequence[Job], setters: Setters) -> Non
                 for number, built in zip(answer.task.batches, answer.built, strict=True):
                     work.pages.note(jobs[number], built)
                     progress.tell(jobs[number])
-                if answer.menu:
-                    work.papers.add(answer.menu)
+                if answer.task.menu:
+                    work.note_menu(answer.looked_at, answer.menu)
                 new = [each for each in work.pages.signs.values() if each.address not in asked]
                 asked |= {each.address for each in new}
                 tasks.extendleft(_Task(signs=tuple(new[at : at + _AT_ONCE])) for at in range(0, len(new), _AT_ONCE))
@@ -130,9 +136,10 @@ def _building(work: Work, jobs: Sequence[Job], folder: Path, number: int) -> Ite
         built = tuple(work.builder.build(jobs[each]) for each in task.batches)
         for sign in task.signs:
             put_sign(work.site, work.book, sign)
-        of_menu = menu_paper(work.book) if task.menu else None
+        with noting() as reads:
+            of_menu = menu_paper(work.book) if task.menu else None
         menu = work.papers.menu(of_menu, folder) if of_menu else None
-        return _Answer(task, built, menu, work.site.portion())
+        return _Answer(task, built, menu, reduced(reads), work.site.portion())
 
     yield do
 
@@ -149,10 +156,10 @@ class _Progress:
         self._told(f"Writing the {job.copy} copy", self._done[job.copy], self._of[job.copy])
 
 
-def menu_here(work: Work, of_menu: MenuPaper | None) -> None:
+def menu_here(work: Work) -> None:
     """Set the menu where it has changed."""
-    if of_menu is None:
-        return
+    with noting() as reads:
+        of_menu = menu_paper(work.book)
     with tempfile.TemporaryDirectory(prefix="maker-site-") as folder:
-        work.papers.add(work.papers.menu(of_menu, Path(folder)))
+        work.note_menu(frozenset(reads), work.papers.menu(of_menu, Path(folder)) if of_menu else None)
         work.papers.set_here()

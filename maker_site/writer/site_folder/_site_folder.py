@@ -80,14 +80,23 @@ class SiteFolder:
                     with suppress(OSError):  # what stays now is discarded by the next opening
                         discard_staging(out)
 
-    def trust(self, stamps: Mapping[str, str] | None) -> None:
-        """Take every file to be there as it was made, without looking, where `stamps` is how it was left just now."""
-        self._is_trusted = stamps is not None and stamps == self._before
-
     @property
-    def stamps(self) -> Mapping[str, str]:
-        """The stamps of all that was put and kept, by address."""
-        return self._wanted
+    def manifest(self) -> str:
+        """Tell apart the lists of files that this folder has had; empty where there is none."""
+        try:
+            found = self._state.manifest.stat()
+        except OSError:
+            return ""
+        return f"{found.st_size} {found.st_mtime_ns} {found.st_ino}"
+
+    def stand(self) -> None:
+        """Say that all files made earlier are still wanted as they are, and take them to be there."""
+        self._is_trusted = True
+        self._wanted = dict(self._before)
+
+    def withdraw(self, address: str) -> None:
+        """Take back that the file at an address is wanted; it may be put or kept again."""
+        self._wanted.pop(address, None)
 
     def has(self, address: str, stamp: str | None = None) -> bool:
         """Whether the tool made this file, earlier or just now, and it has the size it was made with.

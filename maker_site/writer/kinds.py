@@ -1,0 +1,89 @@
+"""All that a page may have looked at, by its kind, and how what differs between two makes is told."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from maker_site.pages.notebook import MATERIAL, POINTS, Notebook
+from maker_site.pages.noting import WHOLE, Noted, NotedOutlines, Read
+from maker_site.records.base import Record
+from maker_site.records.remembered import digest_of
+from maker_site.workings.starting_point import StartingPoint
+
+_ABSENT: Final = object()
+
+
+def kinds_of(book: Notebook) -> dict[str, Mapping[str, object]]:
+    """Return all that may be noted by an id, by its kind."""
+    workshop = book.workshop
+    return {
+        "blank": workshop.blanks,
+        "press": workshop.presses,
+        "supply": workshop.supplies,
+        "project": workshop.projects,
+        f"{WHOLE}blank": workshop.blanks,
+        f"{WHOLE}project": workshop.projects,
+        "article": workshop.articles,
+        "rows of project": book.pressings_by_project,
+        "rows of blank": book.pressings_by_blank,
+        "rows of press": book.pressings_by_press,
+        "blanks on": book.blanks_on,
+        "projects on": book.names_by_blank,
+        "picture": book.pictures,
+        "artwork": book.artwork,
+    }
+
+
+def singles_of(book: Notebook) -> dict[str, str]:
+    """Return digests of all that is noted as one."""
+    found = {"today": book.day, "cautions": book.said, MATERIAL: book.shown_material}
+    return {kind: digest_of(value) for kind, value in found.items()}
+
+
+def differences(
+    before: Mapping[str, Mapping[str, object]], now: Mapping[str, Mapping[str, object]]
+) -> set[tuple[str, str | None]]:
+    """Return what differs between two states of some kinds of things, each with its whole kind."""
+    found: set[Read] = set()
+    for kind, things in now.items():
+        old, new = _plain(kind, before.get(kind, {})), _plain(kind, things)
+        names = {name for name, value in new.items() if not _same(old.get(name, _ABSENT), value)}
+        names |= old.keys() - new.keys()
+        if names:
+            found |= {(kind, name) for name in names} | {(kind, None)}
+    return found
+
+
+def digest_of_sum(book: Notebook, kind: str, name: str, rows: Mapping[str, str]) -> str:
+    """Return a digest of a sum that is noted by itself; `rows` are digests of the log's rows by their ids."""
+    sums = book.apart[kind]
+    if name not in sums.names():
+        return "-"
+    if kind == POINTS:
+        return digest_of([_point(point, rows) for point in book.points[name]])
+    return digest_of(sums[name])
+
+
+def _point(point: StartingPoint, rows: Mapping[str, str]) -> object:
+    behind = point.evidence
+    pressed = digest_of([rows.get(row.id) for row in behind.pressings]) if behind else None
+    setting = behind.setting if behind else None
+    return (
+        *(point.source.value, point.reason, point.true, point.temperature_range, point.time, point.time_range),
+        *(point.pressure, point.face, point.press, point.dial, point.relative, setting, pressed),
+    )
+
+
+def _plain(kind: str, things: Mapping[str, object]) -> Mapping[str, object]:
+    if isinstance(things, NotedOutlines) and kind.startswith("whole "):
+        return things.wholes
+    return things.unnoted if isinstance(things, Noted) else things
+
+
+def _same(one: object, other: object) -> bool:
+    if one is other:
+        return True
+    if isinstance(one, Record) and isinstance(other, Record):
+        return one.__dict__ == other.__dict__  # wherever in the file it is written
+    return one == other
