@@ -132,7 +132,12 @@ def _make(
         builder = Builder(site, kept, papers)
         work = Work(site, book, pages, papers, builder, told, partial(_note_menu, memory, papers, base))
         printed = [
-            (copy, memory.sum(f"renderer {copy.name}", (base, copy.frame), partial(Renderer, used, copy.frame)))
+            (
+                copy,
+                memory.sum(
+                    f"renderer {copy.name}", (base, copy.frame), partial(Renderer, used, copy.frame, memory.program)
+                ),
+            )
             for copy in copies
         ]
         jobs = [job for copy, by in printed for job in pages.to_build(copy, by, bases[copy.name])]

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import hashlib
+import os
+import shutil
+import zlib
 from collections.abc import Callable
 from contextlib import suppress
 from functools import cache
@@ -23,6 +26,7 @@ from maker_site.pages.page import Page
 from maker_site.pages.parts import Picture
 from maker_site.pages.picture_html import picture_html
 from maker_site.records.words import difficulty_said, with_capital
+from maker_site.writer.cache_folder import cache_folder
 from maker_site.writer.themes import Theme
 
 _SPEECH: Final = {
@@ -37,24 +41,55 @@ class TemplateProblem(ValueError):
 
 
 class _Compiled(BytecodeCache):
-    """Keeps compiled templates for as long as the process lives: who makes again and again compiles each once.
+    """Keeps compiled templates while the process lives, and for the next one in the user's own folder.
 
-    A template is known by its name, its file and its text, so one that was changed is compiled anew.
+    A template is known by its name, its file and its text, so one that was changed is compiled anew; and by the program
+    that compiled it. They are kept nowhere else: what is compiled is run, and a site's folder may come from anywhere.
     """
 
     def __init__(self) -> None:
         self._kept: dict[str, tuple[str, Any]] = {}
+        self.program = ""
+        """A digest of the program; with none nothing is kept for the next one."""
 
     def load_bytecode(self, bucket: Bucket) -> None:
         """Give the template as it was compiled before, if its text is the same."""
         text, code = self._kept.get(bucket.key, ("", None))
-        bucket.code = code if text == bucket.checksum else None
+        if text == bucket.checksum:
+            bucket.code = code
+            return
+        with suppress(OSError, ValueError, TypeError, EOFError):
+            data = self._file(bucket).read_bytes()
+            if self.program and zlib.crc32(data[4:]).to_bytes(4, "big") == data[:4]:
+                bucket.bytecode_from_string(data[4:])
+                self._kept[bucket.key] = bucket.checksum, bucket.code
 
     def dump_bytecode(self, bucket: Bucket) -> None:
         """Keep the template in the place of what was compiled of another text."""
         self._kept[bucket.key] = bucket.checksum, bucket.code
+        if not self.program:
+            return
+        data, file = bucket.bytecode_to_string(), self._file(bucket)
+        with suppress(OSError):
+            if not file.parent.is_dir():
+                file.parent.mkdir(parents=True, mode=0o700)
+                self._sweep(file.parent)
+            part = file.with_name(f".{file.name}-{os.getpid()}")
+            part.write_bytes(zlib.crc32(data).to_bytes(4, "big") + data)
+            part.replace(file)
+
+    def _file(self, bucket: Bucket) -> Path:
+        return cache_folder() / f"{_TEMPLATES}{self.program}" / bucket.key
+
+    @staticmethod
+    def _sweep(ours: Path) -> None:
+        """Remove what other versions of the program compiled."""
+        for folder in ours.parent.glob(f"{_TEMPLATES}*"):
+            if folder != ours:
+                shutil.rmtree(folder, ignore_errors=True)
 
 
+_TEMPLATES: Final = "templates-"
 _COMPILED: Final = _Compiled()
 
 
@@ -80,7 +115,9 @@ class _Environment(Environment):
 class Renderer:
     """Renders the pages of one copy."""
 
-    def __init__(self, theme: Theme, frame: Any) -> None:
+    def __init__(self, theme: Theme, frame: Any, program: str = "") -> None:
+        """`program` is a digest of the program that compiles; without it compiled templates are not kept on disk."""
+        _COMPILED.program = program
         self._here = ""
         self._files = {f"assets/{_hashed(name, path)}": path for name, path in theme.assets().items()}
         self._names = {name: f"assets/{_hashed(name, path)}" for name, path in theme.assets().items()}
