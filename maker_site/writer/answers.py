@@ -11,6 +11,7 @@ import contextlib
 import json
 import marshal
 import sqlite3
+import zlib
 from array import array
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cached_property
@@ -26,11 +27,10 @@ from maker_site.writer.fingerprint import Fingerprint, fingerprint, is_alike
 if TYPE_CHECKING:  # importing the records room is slow
     from maker_site.records import Problem, Workshop
     from maker_site.workings.finding.query import Term
+    from maker_site.writer.answers_overlay import Overlay
 
 T = TypeVar("T")
 _AT_ONCE: Final = 500
-_NEVER: Final = Span("time", float("inf"), float("inf"))
-"""A figure that nobody asks for, in the place of one that no row says any more."""
 
 
 class RecordsBroken(Exception):
@@ -64,17 +64,10 @@ class Answers:
 
     def match(self, terms: Sequence[Term]) -> Matches:
         """Return the rows that say every term; see `matching.match`."""
-        overlay = self._overlay
-        if not overlay:
+        if self._overlay is None:
             return match(terms, self._vocabulary, self._postings)
-        gone, ranks, first = array("I"), array("d"), self._first
-        gone.frombytes(overlay["gone"])
-        ranks.frombytes(overlay["ranks"])
-
-        def rank(row: int) -> tuple[float, int]:
-            return (row, 0) if row < first else (ranks[row - first], row)
-
-        return match(terms, self._vocabulary, self._postings, rank, frozenset(gone))
+        place, first = self._overlay.place, self._first
+        return match(terms, self._vocabulary, self._postings, lambda row: place(row, first), self._overlay.gone)
 
     def rows(self, numbers: Sequence[int]) -> Iterator[str]:
         """Yield rows, each as the JSON text of its facts, in the order asked for."""
@@ -88,15 +81,17 @@ class Answers:
                 if number in found:
                     yield found[number].decode()
                     continue
-                blank, at = self._overlay["rows"][number - self._first]
+                if self._overlay is None:
+                    raise NotKept
+                blank, at, _ = self._overlay.rows[number - self._first]
                 if blank not in mended:
-                    mended[blank] = marshal.loads(self._kept.part("rows", blank))
+                    mended[blank] = marshal.loads(zlib.decompress(self._kept.part("rows", blank)))
                 yield mended[blank][at][0]
 
     def likes(self) -> Mapping[int, str]:
         """Return the blank that a row's setting is taken from, for rows where it is another's."""
         based = {int(number): blank for number, blank in json.loads(self._kept.based("likes")).items()}
-        return {**based, **self._overlay.get("likes", {})}
+        return {**based, **self._overlay.likes} if self._overlay else based
 
     def starting_points(self, blank: str, press: str | None = None) -> Sequence[Mapping[str, object]]:
         """Return the facts of where to begin with a blank: the first and the runner-up, where there is one.
@@ -110,10 +105,14 @@ class Answers:
         return points_on(self._kept, blank, press)
 
     @cached_property
-    def _overlay(self) -> dict[str, Any]:
-        """What is otherwise than in the base; empty where nothing is."""
+    def _overlay(self) -> Overlay | None:
+        """What is otherwise than in the base; None where nothing is."""
         found = self._kept.find("overlay")
-        return dict(marshal.loads(found)) if found else {}
+        if found is None:
+            return None
+        from maker_site.writer.answers_overlay import Overlay
+
+        return Overlay(found)
 
     @cached_property
     def _first(self) -> int:
@@ -129,35 +128,19 @@ class Answers:
 
     @cached_property
     def _vocabulary(self) -> Vocabulary:
-        """Every word and figure that can be found. One that no row says any more is empty: nothing is like it."""
-        words, spans = self._based
-        if not self._overlay:
-            return Vocabulary(words, spans)
-        words, spans = [*words, *self._overlay["words"]], [*spans, *(Span(*span) for span, _ in self._overlay["spans"])]
-        known = len(self._based[0])
-        for number in self._overlay["dead"]:
-            if number < known:
-                words[number] = ""
-            else:
-                spans[number - known] = _NEVER
-        return Vocabulary(words, spans)
+        """Every word and figure that can be found."""
+        return self._overlay.vocabulary(*self._based) if self._overlay else Vocabulary(*self._based)
 
     def _postings(self, number: int) -> Sequence[int]:
         """Return the rows that say a word or figure of the vocabulary."""
+        if self._overlay is None:
+            return self._posted(number)
+        words, spans = self._based
+        return self._overlay.postings(number, len(words), len(spans), self._posted)
+
+    def _posted(self, number: int) -> array[int]:
         found = array("I")
-        if not self._overlay:
-            found.frombytes(self._kept.based("postings", number))
-            return found
-        words, spans = (len(each) for each in self._based)
-        new_words = self._overlay["words"]
-        based = number if number < words else number - len(new_words)
-        if words <= number < words + len(new_words):
-            found.frombytes(list(new_words.values())[number - words])
-        elif based >= words + spans:
-            found.frombytes(self._overlay["spans"][based - words - spans][1])
-        else:
-            found.frombytes(self._kept.based("postings", based))
-            found.frombytes(self._overlay["more"].get(based, b""))
+        found.frombytes(self._kept.based("postings", number))
         return found
 
 

@@ -20,7 +20,7 @@ from typing import Any, Final, TypeAlias
 
 from maker_site.writer.cache_folder import is_among_records
 
-FORM: Final = 3
+FORM: Final = 4
 """Of what is kept; goes up when it changes its shape."""
 Name: TypeAlias = "int | str | bytes"
 Parts: TypeAlias = "Mapping[tuple[str, Name], bytes]"
@@ -48,7 +48,17 @@ class NotKept(Exception):
     """What is kept is missing, of other records, or damaged."""
 
 
-MAKE_AGAIN: Final = (NotKept, sqlite3.Error, ValueError, TypeError, LookupError, EOFError, OSError, pickle.PickleError)
+MAKE_AGAIN: Final = (
+    NotKept,
+    sqlite3.Error,
+    ValueError,
+    TypeError,
+    LookupError,
+    EOFError,
+    OSError,
+    pickle.PickleError,
+    zlib.error,
+)
 """What reading a kept file may raise that says no more than that it can't be used."""
 
 

@@ -3,25 +3,22 @@
 Concerned are the blanks of rows that came or went, blanks that were edited, those pressed for projects of another
 name, and, where what one of these tells others is another, the blanks of its substrate whose beginning rests on that.
 The records were right when all was kept, so it is enough that what was edited is (`records.glance`). Where that can't
-be told so quickly, or more than `_most` rows would stand before those kept, all is made afresh.
+be told so quickly, or where very many rows came since all was made, all is made afresh.
 """
 
 from __future__ import annotations
 
-import contextlib
 import json
 import marshal
 import os
 import re
 import zlib
-from array import array
-from bisect import bisect_left
-from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final, cast
+from typing import TYPE_CHECKING, Final, cast
 
-from maker_site.writer.answers_kept import NO_TEXT, Kept, Name, NotKept, Parts, said, understood
+from maker_site.writer.answers_kept import NO_TEXT, Kept, Name, Parts, said, understood
 from maker_site.writer.fingerprint import Fingerprint, touched
 
 if TYPE_CHECKING:
@@ -30,10 +27,13 @@ if TYPE_CHECKING:
     from maker_site.records.glance import ProjectSeen, Table
     from maker_site.workings.evidence import Evidence
     from maker_site.workings.finding.told import Teller
+    from maker_site.writer.answers_overlay import Came, Order
 
 _MOST_FILES: Final = 100
 """Edited at once; more are read with all the others."""
-_A_FEW_ROWS, _PART = 1000, 8
+_A_FEW_ROWS, _PART = 2000, 2
+"""Rows on the overlay, beside a part of those in the base. With more it is laid anew, without those that are gone; where
+more than half as many are left, all is made afresh."""
 _LOG: Final = re.compile(r"press-log/(?![._])[^/]+\.csv")
 _BLANK: Final = re.compile(r"blanks/(?![._])([^/]+?)(?:\.yaml|/blank\.yaml)")
 _SUPPLY: Final = re.compile(r"supplies/(?![._])([^/]+)\.yaml")
@@ -121,7 +121,7 @@ class _Mending:
             if _LOG.fullmatch(path):
                 self._log(path, held, raw)
         self._rework(blanks)
-        self._overlay()
+        self._lay()
         for path, (_, raw) in edits.items():
             if raw is not None:
                 self._changed["text", path.encode()] = zlib.compress(raw, 1)
@@ -300,9 +300,8 @@ class _Mending:
             self._substrates |= {blank: gist.substrate for blank, gist in blanks.items()}
             self._changed["substrates", 0] = marshal.dumps(self._substrates)
             self._changed["blanks", 0] = json.dumps(sorted(self._substrates), ensure_ascii=False).encode()
-        keys = _Keys(self._kept)
         for blank, found in groups.items():
-            self._settle(blank, found, keys)
+            self._settle(blank, found)
 
     def _tell(self, gist: BlankGist, groups: Sequence[Evidence], substrate: str | None) -> None:
         from maker_site.workings.finding.told import teller
@@ -339,7 +338,7 @@ class _Mending:
             cast("Mapping[str, Press]", self._presses),
         )
 
-    def _settle(self, blank: str, groups: Sequence[Evidence], keys: _Keys) -> None:
+    def _settle(self, blank: str, groups: Sequence[Evidence]) -> None:
         """Put in order what a blank's rows say, and where to begin with it."""
         from maker_site.records.gist import Bench, ProjectGist
         from maker_site.workings.finding.index import words_said
@@ -353,106 +352,51 @@ class _Mending:
         record = bench.blanks[blank]
         points = starting_points(record, bench, near(blank, groups, tellers), most=MOST_POINTS)
         self._changed["start", blank] = json.dumps(starts(record, points), ensure_ascii=False).encode()
-        self._changed["rows", blank] = marshal.dumps(
-            [
-                (
-                    json.dumps(row.facts, ensure_ascii=False),
-                    row.like,
-                    tuple(row.order),
-                    keys.position(row.order),
-                    {word: int(weight) for word, weight in words_said(row.sayings).items()},
-                    [(span.kind, span.low, span.high) for span in dict.fromkeys(row.sayings.spans)],
-                )
-                for row in rows_on(record, bench, groups, points)
-            ]
-        )
+        rows = [
+            (
+                json.dumps(row.facts, ensure_ascii=False),
+                row.like,
+                self._order.place(row.order),
+                {word: int(weight) for word, weight in words_said(row.sayings).items()},
+                [(span.kind, span.low, span.high) for span in dict.fromkeys(row.sayings.spans)],
+            )
+            for row in rows_on(record, bench, groups, points)
+        ]
+        self._changed["rows", blank] = zlib.compress(marshal.dumps(rows), 1)
 
-    def _overlay(self) -> None:
-        """Put together which rows and words are gone, and what the new ones say."""
+    @cached_property
+    def _order(self) -> Order:
+        from maker_site.writer.answers_overlay import Order
+
+        return Order(self._kept)
+
+    def _lay(self) -> None:
+        """Put the rows that came over those of the base."""
         from maker_site.records.glance import Unsure
+        from maker_site.writer.answers_overlay import Laying, Overlay
 
-        held = self._kept.find("replaced")
-        before: list[str] = marshal.loads(held) if held else []
-        replaced = sorted({*before, *(str(name) for kind, name in self._changed if kind == "rows")})
-        if not replaced:
+        anew = [str(name) for kind, name in self._changed if kind == "rows"]
+        if not anew:
             return
-        self._changed["replaced", 0] = marshal.dumps(replaced)
-        found = []
-        for blank in replaced:
-            rows = marshal.loads(self._find("rows", blank) or b"")
-            found += [(row, blank, at) for at, row in enumerate(rows)]
-        keys = _Keys(self._kept)
-        if len(found) > _A_FEW_ROWS + len(keys) // _PART:
-            raise Unsure  # said so that all is made afresh
-        found.sort(key=lambda each: each[0][2])
-        self._changed["overlay", 0] = marshal.dumps(_overlay(self._kept, replaced, found, len(keys)))
+        laying = Laying(self._kept, Overlay(self._kept.find("overlay")))
+        for blank in anew:
+            held = self._kept.find("rows", blank)
+            laying.put(blank, came(held) if held else (), came(self._changed["rows", blank]))
+        most = _A_FEW_ROWS + len(self._order) // _PART
+        if len(laying.overlay.rows) > most:  # with many that are gone again
+            blanks = laying.overlay.blanks
+            laying = Laying(self._kept, Overlay())
+            for blank in blanks:
+                laying.put(blank, (), came(self._find("rows", blank) or b""))
+            if len(laying.overlay.rows) > most // 2:
+                raise Unsure
+        self._changed["overlay", 0] = bytes(laying.overlay)
 
 
-def _overlay(kept: Kept, replaced: Sequence[str], found: Sequence[tuple[Any, str, int]], rows: int) -> dict[str, Any]:
-    words = kept.based("words").decode().split("\n")
-    numbers = {word: number for number, word in enumerate(words)}
-    spans = [tuple(each) for each in json.loads(kept.based("spans"))]
-    span_numbers = {span: number for number, span in enumerate(spans, len(words))}
-    more: dict[int, array[int]] = defaultdict(lambda: array("I"))
-    new_words: dict[str, array[int]] = defaultdict(lambda: array("I"))
-    new_spans: dict[tuple[str, float, float], array[int]] = defaultdict(lambda: array("I"))
-    for number, ((_, _, _, _, said_in, figures), _, _) in enumerate(found, rows):
-        for word, weight in said_in.items():
-            known = numbers.get(word)
-            (new_words[word] if known is None else more[known]).append(number << 2 | weight)
-        for span in figures:
-            known = span_numbers.get(span)
-            (new_spans[span] if known is None else more[known]).append(number << 2 | 2)
-    gone, dead = _masked(kept, replaced)
-    return {
-        "gone": gone.tobytes(),
-        "ranks": array("d", (row[3] - 0.5 for row, _, _ in found)).tobytes(),
-        "dead": [number for number in dead if number not in more],
-        "more": {number: posted.tobytes() for number, posted in more.items()},
-        "words": {word: posted.tobytes() for word, posted in new_words.items()},
-        "spans": [(span, posted.tobytes()) for span, posted in new_spans.items()],
-        "rows": [(blank, at) for _, blank, at in found],
-        "likes": {number: row[1] for number, (row, _, _) in enumerate(found, rows) if row[1]},
-    }
-
-
-def _masked(kept: Kept, replaced: Iterable[str]) -> tuple[array[int], list[int]]:
-    """Return the rows of replaced blanks in the base, and the words and figures that nobody else says there."""
-    gone, counts = array("I"), Counter[int]()
-    for blank in replaced:
-        with contextlib.suppress(NotKept):  # a new blank has nothing there
-            parts = array("I"), array("I"), array("I")
-            for part, data in zip(parts, marshal.loads(kept.based("said", blank)), strict=True):
-                part.frombytes(data)
-            gone += parts[0]
-            for number, count in zip(parts[1], parts[2], strict=True):
-                counts[number] += count
-    totals = array("I")
-    totals.frombytes(kept.based("totals"))
-    return gone, [number for number, count in counts.items() if count == totals[number]]
-
-
-class _Keys:
-    """The orders of the rows of the base, unpacked one by one."""
-
-    def __init__(self, kept: Kept) -> None:
-        from maker_site.writer.answers_order import KEY
-
-        self._key, self._data = KEY, kept.based("keys")
-        self._blanks: list[str] = json.loads(kept.based("blanks"))
-
-    def __len__(self) -> int:
-        return len(self._data) // self._key.size
-
-    def __getitem__(self, at: int) -> tuple[object, ...]:
-        if at >= len(self):
-            raise IndexError(at)
-        *key, blank = self._key.unpack_from(self._data, at * self._key.size)
-        return (*key, self._blanks[blank])
-
-    def position(self, order: tuple[object, ...]) -> int:
-        """Return before which row another would stand."""
-        return bisect_left(cast("Sequence[Any]", self), order)
+def came(data: bytes) -> Sequence[Came]:
+    """Return rows out of what is kept of them."""
+    found: list[Came] = marshal.loads(zlib.decompress(data))
+    return found
 
 
 def _heard(teller: Teller | None) -> str:

@@ -398,6 +398,27 @@ def test_where_very_much_is_stale_all_is_made_afresh(
     assert len(afresh) == 3  # the first, the one that gave up, and the one to compare with
 
 
+def test_rows_that_are_gone_again_are_left_out_in_time(
+    content: Path, tmp_path: Path, afresh: list[Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def lying(found: Answers) -> int:
+        return len(found._overlay.rows) if found._overlay else 0
+
+    answered(content, tmp_path)
+    a_row(content)
+    once = ask(content, lying, tmp_path)
+    monkeypatch.setattr(answers_mended, "_A_FEW_ROWS", 3 * once + 9)
+    monkeypatch.setattr(answers_mended, "_PART", 10**9)
+    most = 0
+    for _ in range(6):
+        a_row(content)
+        most = max(most, ask(content, lying, tmp_path))
+
+    assert once < most <= 3 * once + 9
+    assert len(afresh) == 1
+    assert answered(content, tmp_path) == answered(content, tmp_path / "fresh")
+
+
 def _spoil(cache: Path, how: str) -> None:
     (base,) = cache.glob("settings-[0-9a-f]*.sqlite")
     (patch,) = cache.glob("settings-since-*.sqlite")

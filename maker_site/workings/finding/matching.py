@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 from collections.abc import Callable, Container, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Final
+from typing import Any, Final
 
 from maker_site.workings.finding.folding import parts_of
 from maker_site.workings.finding.index import WEIGHT_BITS, WEIGHT_MASK, Span, Vocabulary
@@ -45,7 +45,7 @@ def match(
     terms: Sequence[Term],
     vocabulary: Vocabulary,
     postings: Postings,
-    rank: Callable[[int], tuple[float, int]] | None = None,
+    rank: Callable[[int], tuple[Any, ...]] | None = None,
     gone: Container[int] = (),
 ) -> Matches:
     """Return the rows that say every term, however loosely it is spelt. `rank` gives the order of the rows where it is
