@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 _MOST_FILES: Final = 100
 """Edited at once; more are read with all the others."""
 _A_FEW_ROWS, _PART = 2000, 2
-"""Rows on the overlay, beside a part of those in the base. With more it is laid anew, without those that are gone; where
+"""Rows on the overlay, beside a part of those in the base. With more it is laid anew, without those gone again; where
 more than half as many are left, all is made afresh."""
 _LOG: Final = re.compile(r"press-log/(?![._])[^/]+\.csv")
 _BLANK: Final = re.compile(r"blanks/(?![._])([^/]+?)(?:\.yaml|/blank\.yaml)")
