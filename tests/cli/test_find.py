@@ -231,3 +231,23 @@ def test_an_answer_from_the_cache_imports_nothing_heavy(content: Path) -> None:
 
     assert not set(HEAVY) & set(loaded)
     assert records == "False"
+
+
+@pytest.mark.parametrize("edited", ["press-log/2026.csv", "projects/harbour/project.yaml", "blanks/slate.yaml"])
+def test_an_answer_after_an_edit_imports_no_kinds_of_records(content: Path, edited: str) -> None:
+    settings(content, "slate")
+    with (content / edited).open("a") as file:
+        file.write(
+            "2026-04-20,,slate,clam,190 C,4:00,firm,wrapped,2,2,\n" if edited.endswith("csv") else "note: windy\n"
+        )
+    code = (
+        "import sys; from click.testing import CliRunner; from maker_site.cli import main; "
+        "asked = [['find', 'slate', '--json'], ['starting-point', 'slate', '--press', 'clam', '--json']]; "
+        f"done = [CliRunner().invoke(main, [*each, '--content', {str(content)!r}]) for each in asked]; "
+        "assert not any(each.exit_code for each in done), [each.output for each in done]; "
+        "print(*{'pydantic', 'jinja2', 'babel', 'PIL', 'rich', 'maker_site.records.load'} & set(sys.modules))"
+    )
+
+    loaded = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.split()
+
+    assert loaded == []
