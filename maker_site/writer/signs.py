@@ -4,17 +4,29 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
+from typing import NamedTuple
 
-from maker_site.media.social import draw
+from maker_site.media import PictureSet, make
+from maker_site.media.social import Sign, draw
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Drawn
 from maker_site.writer.gather import side_by_side
-from maker_site.writer.printing import make_picture
 from maker_site.writer.site_folder import SiteFolder
 
 COPY = "public"
+
+
+class SignToDraw(NamedTuple):
+    """A picture that is to be drawn, in whichever process."""
+
+    address: str
+    """With its copy."""
+    sign: Sign
+    cover: tuple[Path, PictureSet] | None
+    """Its photo, and what pictures of that are planned."""
 
 
 def write_signs(
@@ -28,12 +40,25 @@ def write_signs(
 
 def put_sign(site: SiteFolder, book: Notebook, drawn: Drawn) -> None:
     """Put a drawn picture, unless it is there."""
-    address, sign = f"{COPY}/{drawn.address}", drawn.sign
+    asked = sign_to_draw(site, book, drawn)
+    if asked is not None:
+        site.put(asked.address, draw_sign(asked))
+
+
+def sign_to_draw(site: SiteFolder, book: Notebook, drawn: Drawn) -> SignToDraw | None:
+    """Return what it takes to draw a picture; None where it is there."""
+    address, cover = f"{COPY}/{drawn.address}", drawn.sign.cover
     if site.keep(address):
-        return
-    if sign.cover is None:
-        site.put(address, draw(sign, None))
-        return
+        return None
+    planned = None if cover is None else (book.workshop.root / cover, book.pictures[cover])
+    return SignToDraw(address, drawn.sign, planned)
+
+
+def draw_sign(asked: SignToDraw) -> bytes:
+    """Return a drawn picture. Raises `PictureProblem`."""
+    if asked.cover is None:
+        return draw(asked.sign, None)
+    photo, planned = asked.cover
     with tempfile.TemporaryDirectory() as folder:
-        cover = make_picture(book, book.pictures[sign.cover].fallback.name, sign.cover, Path(folder))
-        site.put(address, draw(sign, cover))
+        make(photo, replace(planned, modern=(planned.fallback,)), Path(folder))
+        return draw(asked.sign, Path(folder) / planned.fallback.name)

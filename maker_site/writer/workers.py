@@ -13,22 +13,20 @@ from typing import Final, NamedTuple, TypeAlias
 
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.noting import Read, noting
-from maker_site.pages.page import Drawn
 from maker_site.paper.typesetting import Document
 from maker_site.writer.copies import Builder, Built, Job, Pages
 from maker_site.writer.crew import Crew, any_of, crew, resident, shared
 from maker_site.writer.looked import reduced
 from maker_site.writer.papers import Papers, SetPaper, Wanted, menu_paper, set_paper
 from maker_site.writer.printing import setter
-from maker_site.writer.signs import put_sign
+from maker_site.writer.signs import SignToDraw, draw_sign, sign_to_draw
 from maker_site.writer.site_folder import Portion, SiteFolder
 from maker_site.writer.themes import Theme
 
-Setters: TypeAlias = Crew[tuple[str, Document], SetPaper]
 FEWEST: Final = 60
 """Batches from which on processes are worth forking."""
 _AT_ONCE: Final = 4
-"""Batches, or drawn pictures, of one task."""
+"""Batches of one task."""
 _MOST_PAPERS: Final = 24
 """Papers that wait to be set; while there are more, nothing is built that asks for others."""
 _MOST_HELD: Final = 320 * 2**20
@@ -38,10 +36,9 @@ forked with: one that ends too soon works out again what its like worked out bef
 
 
 class _Task(NamedTuple):
-    """What a process is asked for: some batches by their numbers, some pictures, or the menu."""
+    """What a process is asked for: some batches by their numbers, or the menu."""
 
     batches: tuple[int, ...] = ()
-    signs: tuple[Drawn, ...] = ()
     menu: bool = False
 
 
@@ -54,6 +51,17 @@ class _Answer(NamedTuple):
     looked_at: frozenset[Read]
     """By the menu."""
     portion: Portion
+
+
+class _DrawnSign(NamedTuple):
+    """A picture that was drawn."""
+
+    address: str
+    data: bytes
+
+
+ToSet: TypeAlias = tuple[str, Document] | SignToDraw
+Setters: TypeAlias = Crew[ToSet, SetPaper | _DrawnSign]
 
 
 @dataclass(frozen=True)
@@ -71,10 +79,16 @@ class Work:
 
 
 @contextmanager
-def setting_papers(used: Theme, content: Path, _number: int) -> Iterator[Callable[[tuple[str, Document]], SetPaper]]:
-    """Give what sets papers in a process of its own."""
+def setting_papers(used: Theme, content: Path, _number: int) -> Iterator[Callable[[ToSet], SetPaper | _DrawnSign]]:
+    """Give what sets papers, and draws pictures with the same typesetter, in a process of its own."""
     with setter(used, content) as setting:
-        yield lambda asked: set_paper(setting, *asked)
+
+        def do(asked: ToSet) -> SetPaper | _DrawnSign:
+            if isinstance(asked, SignToDraw):
+                return _DrawnSign(asked.address, draw_sign(asked))
+            return set_paper(setting, *asked)
+
+        yield do
 
 
 def build_here(work: Work, jobs: Sequence[Job]) -> None:
@@ -115,16 +129,27 @@ def build_side_by_side(work: Work, jobs: Sequence[Job], setters: Setters) -> Non
             for _, answer in any_of(builders, setters):
                 if isinstance(answer, SetPaper):
                     work.papers.put(answer)
-                    continue
-                work.site.take(answer.portion)
-                for number, built in zip(answer.task.batches, answer.built, strict=True):
-                    work.pages.note(jobs[number], built)
-                    progress.tell(jobs[number])
-                if answer.task.menu:
-                    work.note_menu(answer.looked_at, answer.menu)
-                new = [each for each in work.pages.signs.values() if each.address not in asked]
-                asked |= {each.address for each in new}
-                tasks.extendleft(_Task(signs=tuple(new[at : at + _AT_ONCE])) for at in range(0, len(new), _AT_ONCE))
+                elif isinstance(answer, _DrawnSign):
+                    work.site.put(answer.address, answer.data)
+                else:
+                    for sign in _noted(work, jobs, answer, progress, asked):
+                        setters.ask(sign)
+
+
+def _noted(
+    work: Work, jobs: Sequence[Job], answer: _Answer, progress: _Progress, asked: set[str]
+) -> Iterator[SignToDraw]:
+    """Note what a builder has built, and yield the pictures that are to be drawn; `asked` are those that were."""
+    work.site.take(answer.portion)
+    for number, built in zip(answer.task.batches, answer.built, strict=True):
+        work.pages.note(jobs[number], built)
+        progress.tell(jobs[number])
+        for drawn in built.signs:
+            if drawn.address not in asked and (sign := sign_to_draw(work.site, work.book, drawn)):
+                yield sign
+            asked.add(drawn.address)
+    if answer.task.menu:
+        work.note_menu(answer.looked_at, answer.menu)
 
 
 @contextmanager
@@ -134,8 +159,6 @@ def _building(work: Work, jobs: Sequence[Job], folder: Path, number: int) -> Ite
 
     def do(task: _Task) -> _Answer:
         built = tuple(work.builder.build(jobs[each]) for each in task.batches)
-        for sign in task.signs:
-            put_sign(work.site, work.book, sign)
         with noting() as reads:
             of_menu = menu_paper(work.book) if task.menu else None
         menu = work.papers.menu(of_menu, folder) if of_menu else None
