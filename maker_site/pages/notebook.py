@@ -13,7 +13,7 @@ from typing import Any, Final, TypeVar
 from maker_site.language import Language, language_of
 from maker_site.media import PictureSet
 from maker_site.media.artwork import ArtworkFile
-from maker_site.pages.noting import Noted, NotedOutlines, NotedRows, Read, Worked, note, unnoted
+from maker_site.pages.noting import Noted, NotedOutlines, NotedRows, NotedSupplies, Read, Worked, note, unnoted
 from maker_site.pages.wording import Wording
 from maker_site.records import Blank, Pressing, Problem, Project, Workshop
 from maker_site.records.quantities import Amount
@@ -377,7 +377,7 @@ def noted(workshop: Workshop) -> Workshop:
         workshop,
         blanks=NotedOutlines("blank", workshop.blanks),
         presses=Noted("press", workshop.presses),
-        supplies=Noted("supply", workshop.supplies),
+        supplies=NotedSupplies(workshop.supplies),
         projects=NotedOutlines("project", workshop.projects),
         articles=Noted("article", workshop.articles),
         pressings=NotedRows(workshop.pressings),

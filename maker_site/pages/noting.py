@@ -14,6 +14,8 @@ from typing import Any, Final, TypeAlias, TypeVar
 
 from maker_site.records.base import Record
 from maker_site.records.outlines import Outlined, outline
+from maker_site.records.shelved import ByKind
+from maker_site.records.supply import Supply
 
 V = TypeVar("V")
 R = TypeVar("R", bound=Record)
@@ -115,6 +117,24 @@ class NotedOutlines(Noted[R], Outlined[R]):
         """Return a record with its asides."""
         note(f"{WHOLE}{self._kind}", name)
         return self._records[name]
+
+
+class NotedSupplies(Noted[Supply], ByKind):
+    """Supplies, of which one can look for those of a kind alone."""
+
+    __slots__ = ("by_kind",)
+
+    def __init__(self, found: Mapping[str, Supply]) -> None:
+        super().__init__("supply", found)
+        kinds: dict[str, tuple[str, ...]] = {}
+        for name, supply in found.items():
+            kinds[supply.kind] = (*kinds.get(supply.kind, ()), name)
+        self.by_kind = Noted("supplies of", kinds)
+        """The ids of each kind."""
+
+    def of_kind(self, kind: str) -> tuple[str, ...]:
+        """Return the ids of the supplies of a kind; they are noted, and none of the supplies is."""
+        return self.by_kind.get(kind, ())
 
 
 class NotedRows(tuple[V, ...]):

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from maker_site.pages.notebook import MATERIAL, POINTS, Notebook
-from maker_site.pages.noting import WHOLE, Noted, NotedOutlines, Read
+from maker_site.pages.noting import WHOLE, Noted, NotedOutlines, NotedSupplies, Read
 from maker_site.records.base import Record
 from maker_site.records.remembered import digest_of
 from maker_site.workings.starting_point import StartingPoint
@@ -21,6 +21,7 @@ def kinds_of(book: Notebook) -> dict[str, Mapping[str, object]]:
         "blank": workshop.blanks,
         "press": workshop.presses,
         "supply": workshop.supplies,
+        "supplies of": workshop.supplies.by_kind if isinstance(workshop.supplies, NotedSupplies) else {},
         "project": workshop.projects,
         f"{WHOLE}blank": workshop.blanks,
         f"{WHOLE}project": workshop.projects,

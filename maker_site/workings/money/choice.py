@@ -14,6 +14,7 @@ from maker_site.frozen import frozen
 from maker_site.language import listed, marked, say, say_n, spoken
 from maker_site.records import Supply
 from maker_site.records.quantities import Measure, Size
+from maker_site.records.shelved import of_kind
 from maker_site.workings.money.words import Figures
 
 _COUNTED: Final = ("pieces", "sheets")
@@ -64,7 +65,7 @@ def choose(
     for name in named:
         if name in supplies and supplies[name].kind == kind:
             return supplies[name]
-    found = [supply for supply in supplies.values() if supply.kind == kind]
+    found = [supplies[name] for name in of_kind(supplies, kind)]
     if len(found) > 1 and paper is not None:
         found = [supply for supply in found if supply.size and _same(supply.size, paper)] or found
     if len(found) == 1:

@@ -17,6 +17,7 @@ from maker_site.language import say, say_n
 from maker_site.records import Supply
 from maker_site.records.project import Use
 from maker_site.records.quantities import Measure
+from maker_site.records.shelved import of_kind
 from maker_site.records.words import with_capital
 from maker_site.workings.money.case import Case
 from maker_site.workings.money.choice import (
@@ -150,8 +151,8 @@ def stack_lines(case: Case) -> Iterator[CostLine]:
     its press. Where no stack is written at all, the usual layers are taken, of the kinds that are on the shelf, and
     said to be assumed.
     """
-    shelf = {supply.kind for supply in case.workshop.supplies.values()}
-    stack = case.stack or tuple(layer for layer in _USUAL_LAYERS if layer in shelf)
+    supplies = case.workshop.supplies
+    stack = case.stack or tuple(layer for layer in _USUAL_LAYERS if of_kind(supplies, layer))
     if not stack:
         yield unknown(say("Papers and sheets"), say("no stack is written in the project or its pressings"))
         return
@@ -166,8 +167,7 @@ def _layer_lines(case: Case, stack: tuple[str, ...]) -> Iterator[CostLine]:
             continue
         supply = case.workshop.supplies.get(layer) or choose(layer, counted, case.workshop.supplies)
         if isinstance(supply, Missing):
-            recorded = any(each.kind == layer for each in case.workshop.supplies.values())
-            if layer != "pad" or recorded:
+            if layer != "pad" or of_kind(case.workshop.supplies, layer):
                 yield unknown(with_capital(say(layer)), supply.why)
         elif supply.kind not in case.of_picture and supply.id not in counted:
             yield _layer(case, supply, times)
