@@ -148,6 +148,7 @@ def _noted(
             if drawn.address not in asked and (sign := sign_to_draw(work.site, work.book, drawn)):
                 yield sign
             asked.add(drawn.address)
+            work.pages.signs.pop(drawn.address, None)  # asked for, or there: nothing is left to hold it for
     if answer.task.menu:
         work.note_menu(answer.looked_at, answer.menu)
 
