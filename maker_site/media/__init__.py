@@ -5,23 +5,18 @@
     make(path, picture_set, folder) -> paths      one decode, every file
     sound(path)                                   does it decode to its end?
 
-What is wrong with a file is a `PictureProblem`. The picture library is imported when it is first needed.
+What is wrong with a file is a `PictureProblem`. The picture library is imported when a picture is looked at, which
+a make does seldom: most are known from before.
 """
 
 from __future__ import annotations
 
-from importlib import import_module
-from typing import TYPE_CHECKING
+from pathlib import Path
 
 from maker_site.media.pictures import Derivative, PictureSet, Probe
 from maker_site.media.planning import plan
 from maker_site.media.problems import PictureProblem
 from maker_site.media.recipe import RECIPE, Recipe
-
-if TYPE_CHECKING:
-    from maker_site.media.deriving import make
-    from maker_site.media.probing import probe
-    from maker_site.media.soundness import sound
 
 __all__ = [
     "RECIPE",
@@ -36,11 +31,23 @@ __all__ = [
     "sound",
 ]
 
-_LATE = {"make": "deriving", "probe": "probing", "sound": "soundness"}
+
+def probe(path: Path) -> Probe:
+    """Look at the header of the picture at `path`; see `probing`. Raises `PictureProblem`."""
+    from maker_site.media import probing
+
+    return probing.probe(path)
 
 
-def __getattr__(name: str) -> object:
-    if name not in _LATE:
-        msg = f"module {__name__!r} has no attribute {name!r}"
-        raise AttributeError(msg)
-    return getattr(import_module(f"{__name__}.{_LATE[name]}"), name)
+def make(path: Path, picture_set: PictureSet, folder: Path) -> tuple[Path, ...]:
+    """Make every file of the set into `folder`; see `deriving`. Raises `PictureProblem`, OSError."""
+    from maker_site.media import deriving
+
+    return deriving.make(path, picture_set, folder)
+
+
+def sound(path: Path) -> None:
+    """Decode the whole picture; see `soundness`. Raises `PictureProblem` where it is not sound."""
+    from maker_site.media import soundness
+
+    soundness.sound(path)

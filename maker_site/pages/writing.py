@@ -6,13 +6,15 @@ import html
 import re
 from collections.abc import Callable
 from functools import cache
+from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
-import nh3
-from markdown import Markdown
 from markupsafe import Markup
 
 from maker_site.pages.parts import Picture
+
+if TYPE_CHECKING:
+    from markdown import Markdown
 
 _TAGS = {
     *("p", "h2", "h3", "h4", "h5", "h6", "ul", "ol", "li", "dl", "dt", "dd", "blockquote", "pre", "code", "hr", "br"),
@@ -50,6 +52,8 @@ def written(text: str, find: PictureFinder, draw: PicturePrinter) -> tuple[Marku
     Raw HTML is let through only as far as nh3 finds it harmless. Headings begin at the second level, since the page
     has the first. A picture that `find` doesn't give (not shared, say) is left out, its text with it.
     """
+    import nh3  # late: most pages have no such text
+
     raw = _markdown().reset().convert(_headings_down(text))
     clean = nh3.clean(
         raw,
@@ -76,6 +80,8 @@ def written(text: str, find: PictureFinder, draw: PicturePrinter) -> tuple[Marku
 @cache
 def _markdown() -> Markdown:
     """Return what converts one text after another: to set it up takes as long as a short text."""
+    from markdown import Markdown  # late, as nh3
+
     return Markdown(extensions=["tables", "footnotes", "sane_lists", "attr_list", "smarty"], output_format="html")
 
 

@@ -10,12 +10,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, Final
-
-import typst
+from typing import TYPE_CHECKING, Any, Final
 
 from maker_site.frozen import frozen
 from maker_site.language import direction
+
+if TYPE_CHECKING:  # imported when something is to be set
+    import typst
 
 STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1: what a reader that can't see needs is there, or nothing is made."""
@@ -65,6 +66,8 @@ class Typesetter:
 
     def __init__(self, folder: Path, fonts: Path | None) -> None:
         """For `typesetter` only."""
+        import typst
+
         self._folder = folder
         self._fonts = typst.Fonts(
             include_system_fonts=False, include_embedded_fonts=True, font_paths=[fonts] if fonts else []
@@ -78,6 +81,8 @@ class Typesetter:
 
     def set(self, document: Document) -> Paper:
         """Return the document as PDF. Raises `PaperProblem` where the template is wrong."""
+        import typst
+
         self._place(document.files)
         data = {
             **document.data,
@@ -110,6 +115,8 @@ class Typesetter:
             path = self._folder / template
             if not path.is_file():
                 raise PaperProblem(f"the theme has no paper template “{template}”")
+            import typst
+
             self._compilers[template] = typst.Compiler(
                 path, root=self._folder, font_paths=self._fonts, ignore_system_fonts=True
             )

@@ -104,6 +104,7 @@ class Part(BaseModel):
         arbitrary_types_allowed=True,
         populate_by_name=True,
         hide_input_in_errors=True,
+        defer_build=True,  # a model is built when the first of its kind is read
     )
 
     def amounts(self, place: Place = ()) -> Iterator[tuple[Place, Amount]]:

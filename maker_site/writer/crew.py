@@ -16,12 +16,13 @@ import traceback
 from collections import deque
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager, suppress
-from multiprocessing import Pipe, get_context
-from multiprocessing.connection import Connection, wait
 from pathlib import Path
-from typing import Any, Final, Generic, TypeAlias, TypeVar
+from typing import TYPE_CHECKING, Any, Final, Generic, TypeAlias, TypeVar
 
 from maker_site.writer.site_folder import SiteFolderProblem
+
+if TYPE_CHECKING:  # imported when there is something to share out, which is seldom
+    from multiprocessing.connection import Connection
 
 T = TypeVar("T")
 R = TypeVar("R")
@@ -119,6 +120,8 @@ class Crew(Generic[T, R]):
                     connection.send(self._waiting.popleft())
 
     def _add(self) -> None:
+        from multiprocessing import Pipe, get_context
+
         self._number += 1
         here, there = Pipe()
         inherited = [*self._members, here]
@@ -174,6 +177,8 @@ def _give_back() -> None:
 
 def any_of(*crews: Crew[Any, Any]) -> Iterator[tuple[Crew[Any, Any], Any]]:
     """Wait until at least one answer has come, and yield those that have, each with its crew."""
+    from multiprocessing.connection import Connection, wait
+
     whose = {connection: each for each in crews for connection in each.ready()}
     for connection in wait(list(whose)):
         assert isinstance(connection, Connection)

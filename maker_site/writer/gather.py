@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from concurrent.futures import ThreadPoolExecutor
 from contextvars import copy_context
 from functools import partial
 from pathlib import Path
@@ -85,6 +84,8 @@ def gather(root: Path, paths: Sequence[str], *, wholly: bool = False, known: Kno
 
 def side_by_side(work: Callable[[G], T], items: Iterable[G]) -> Iterator[T]:
     """Do the work on every core; the heavy parts of picture work let other threads run."""
+    from concurrent.futures import ThreadPoolExecutor  # late: often nothing is to be done
+
     pool = ThreadPoolExecutor(max_workers=os.cpu_count() or 1)
     here = copy_context()  # the language spoken here is spoken there
     try:

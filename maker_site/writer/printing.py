@@ -8,8 +8,6 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
-import segno
-
 from maker_site.language import apart, listed, say, spoken
 from maker_site.media import make
 from maker_site.pages.marks import caution_icon, standing_alone
@@ -110,7 +108,6 @@ def _figures(view: CardPage) -> Iterator[CardFigure]:
 def menu_card_of(book: Notebook, view: Menu) -> MenuCard:
     """Return the menu for paper out of its view, and so of nothing but what is shared."""
     shop = book.workshop.shop
-    code = segno.make_qr(shop.address, error="m") if shop.address else None
     return MenuCard(
         apart(view.shop),
         apart(view.line) if view.line else None,
@@ -120,9 +117,16 @@ def menu_card_of(book: Notebook, view: Menu) -> MenuCard:
         apart(view.contact) if view.contact else None,
         view.dated.words if view.dated else None,
         shop.address,
-        code.svg_inline(border=4, scale=4, omitsize=True) if code else None,
+        _square_code(shop.address) if shop.address else None,
         apart(shop.notice) if shop.notice else None,
     )
+
+
+def _square_code(address: str) -> str:
+    import segno  # late: it brings the network's modules with it
+
+    drawn: str = segno.make_qr(address, error="m").svg_inline(border=4, scale=4, omitsize=True)
+    return drawn
 
 
 def _menu_line(item: MenuItem) -> MenuLine:

@@ -12,7 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
-from maker_site.media import PictureProblem, make, plan, probe, sound
+from maker_site.media import PictureProblem, make, plan, sound
+from maker_site.media.probing import probe
 from tests.media.samples import figure, png
 
 

@@ -8,6 +8,7 @@ from typing import Literal
 from maker_site.frozen import frozen
 from maker_site.language import say, say_n
 from maker_site.media.kinds import Format
+from maker_site.media.problems import PictureProblem
 
 ArtworkFormat = Format | Literal["SVG", "PDF"]
 """A format that artwork is read in."""
@@ -79,3 +80,7 @@ class ArtworkFile:
     def drawn(self) -> bool:
         """It is a drawing, which is sharp at any size."""
         return self.pixels is None
+
+
+class UnreadArtwork(PictureProblem):  # the maker's own business: worth a word, and nothing to stop for
+    """A design file of a kind that is not looked into."""

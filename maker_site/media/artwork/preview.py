@@ -4,26 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
-from typing import Final
 
-from maker_site.media.artwork.file import ArtworkFile
-from maker_site.media.artwork.rastering import drawn_as_png, fitted
+from maker_site.media.artwork.planning import DRAWN_PX
+from maker_site.media.artwork.rastering import drawn_as_png
 from maker_site.media.artwork.reading import drawing_kind
 from maker_site.media.deriving import make
-from maker_site.media.pictures import PictureSet, Probe
-from maker_site.media.planning import plan
+from maker_site.media.pictures import PictureSet
 from maker_site.media.probing import content_hash
 from maker_site.media.problems import PictureProblem
-
-DRAWN_PX: Final = 1600
-"""Longer side at which an SVG or PDF is drawn to be looked at."""
-
-
-def plan_preview(artwork: ArtworkFile) -> PictureSet:
-    """Name and size every derivative, as for a photo; the names carry the content hash. Nothing is read."""
-    width, height = artwork.pixels or fitted(artwork.sides, DRAWN_PX)
-    seen = "PNG" if artwork.format == "SVG" or artwork.format == "PDF" else artwork.format  # noqa: PLR1714 - for types
-    return plan(Probe(seen, width, height, artwork.digest, artwork.bytes))
 
 
 def make_preview(path: Path, picture_set: PictureSet, folder: Path) -> tuple[Path, ...]:

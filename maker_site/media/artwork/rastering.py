@@ -5,18 +5,12 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
-from fractions import Fraction
 from pathlib import Path
 
 from maker_site.media.artwork.drawing import draw_pdf, draw_svg
 from maker_site.media.artwork.pdf import pdf_facts
+from maker_site.media.artwork.planning import fitted
 from maker_site.media.artwork.svg import checked_svg
-
-
-def fitted(size: tuple[Fraction, Fraction], longest: int) -> tuple[int, int]:
-    """Return whole pixels in the proportions of `size`, the longer side of `longest`, none less than 1."""
-    scale = longest / max(size)
-    return max(1, round(size[0] * scale)), max(1, round(size[1] * scale))
 
 
 @contextmanager

@@ -6,7 +6,7 @@ import os
 from pathlib import Path
 
 from maker_site.language import marked
-from maker_site.media.artwork.file import UNTAGGED, ArtworkFile, Note
+from maker_site.media.artwork.file import UNTAGGED, ArtworkFile, Note, UnreadArtwork
 from maker_site.media.artwork.pdf import pdf_facts
 from maker_site.media.artwork.pixels import pixel_facts
 from maker_site.media.artwork.svg import checked_svg
@@ -19,10 +19,6 @@ READ_ARTWORK = "PNG, JPEG, TIFF, WebP, HEIC, SVG or PDF"
 """The formats of artwork, as shown to the maker."""
 LARGEST_DRAWING = 64 * 1024 * 1024
 """Bytes above which an SVG or PDF is refused."""
-
-
-class UnreadArtwork(PictureProblem):  # the maker's own business: worth a word, and nothing to stop for
-    """A design file of a kind that is not looked into."""
 
 
 def read_artwork(path: Path, *, max_pixels: int = MAX_PIXELS) -> ArtworkFile:

@@ -10,7 +10,6 @@ from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Final
 
-import segno
 from markupsafe import Markup
 
 from maker_site.frozen import frozen
@@ -32,6 +31,8 @@ _DARK: Final = re.compile("1+")
 
 def square_code(text: str) -> Markup:
     """TEXT as a QR code of error level M, or a better one in the same size, with its quiet zone."""
+    import segno  # late: it brings the network's modules with it, and few pages have a code
+
     code = segno.make_qr(text, error=_ERROR, mask=0)
     rows = code.matrix
     size = len(rows)
