@@ -98,6 +98,8 @@ class _Form:
 @lru_cache(maxsize=6)
 def _form(version: int) -> _Form:
     """Learn from segno what the masks of a version do; it does not depend on what a code says."""
+    import segno
+
     codes = [segno.make_qr("0", version=version, error=_ERROR, mask=mask).matrix for mask in _MASKS]
     size = len(codes[0])
     counted = [bytearray(b"\1" * size) for _ in range(size)]
