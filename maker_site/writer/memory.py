@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
-from typing import Final, TypeVar
+from typing import Any, Final, TypeVar
 
 from maker_site.language import speaking
 from maker_site.pages.notebook import Notebook, noted
@@ -123,16 +123,27 @@ class Memory:
         workshop = load(book.workshop.root, earlier).workshop
         if workshop is None or earlier.read:
             return None
-        pictures, artwork = (
-            Noted(kind, {path: each for path, each in now.unnoted.items() if self.remembered.is_quiet(path)})
-            for kind, now in (("picture", book.pictures), ("artwork", book.artwork))
-            if isinstance(now, Noted)
-        )
+        pictures, artwork = (Noted(kind, self._files_before(kind, now)) for kind, now in _files(book).items())
         before = Notebook(noted(workshop), pictures, (), book.day, {}, artwork)
         with unnoted(), speaking(before.language):
             self._kinds = {**kinds_of(before), **Order(before).kinds}
         self._changed = frozenset()
         return before
+
+    def _files_before(self, kind: str, now: Mapping[str, object]) -> dict[str, Any]:
+        """Return what was found of files the last time, as far as it differs from what is found now."""
+        known = self.state.files[kind]
+        same = {
+            path: each
+            for path, each in now.items()
+            if path in known and self._digest_of(kind, path, each) == known[path]
+        }
+        return {**dict.fromkeys(known), **same}
+
+    def _digest_of(self, kind: str, path: str, found: object) -> str:
+        """Return the digest of what was found of a file; where it was not touched, that which it had."""
+        known = self.state.files[kind].get(path)
+        return known if known and self.remembered.is_quiet(path) else digest_of(found)
 
     def _moved(self, book: Notebook, changed: Iterable[Read]) -> set[Read]:
         """Return which of the sums that are noted by themselves have changed; of a kind as a whole too."""
@@ -270,6 +281,9 @@ class Memory:
         if self._kept is None or self._shelf is None or self._changed is None:
             return
         self._shelf.keep()
+        assert self._book is not None  # a make has come to its end
+        for kind, now in _files(self._book).items():
+            self.state.files[kind] = {path: self._digest_of(kind, path, each) for path, each in now.items()}
         self.state.site = look_at_site(str(self._out))
         also(self.state.site)
         if self._shelf.mark:
@@ -286,3 +300,9 @@ class Memory:
     def _add(self, changed: Iterable[Read]) -> None:
         if self._changed is not None:
             self._changed |= frozenset(changed)
+
+
+def _files(book: Notebook) -> Mapping[str, Mapping[str, object]]:
+    """Return what was found of pictures and of design files, by kind and path."""
+    kinds = (("picture", book.pictures), ("artwork", book.artwork))
+    return {kind: found.unnoted if isinstance(found, Noted) else found for kind, found in kinds}

@@ -10,7 +10,7 @@ from maker_site.writer.kept import Kept
 from maker_site.writer.looked import Looked
 
 _KIND, _NAME = "state", "last"
-_FORM: Final = 1
+_FORM: Final = 2
 """Goes up when what is kept changes its shape."""
 
 
@@ -23,6 +23,8 @@ class State:
         """What is said of a project's setting where it is above a limit."""
         self.apart: dict[str, dict[str, str]] = defaultdict(dict)
         """Digests of the sums that are noted by themselves, by kind and id."""
+        self.files: dict[str, dict[str, str]] = defaultdict(dict)
+        """Digests of what was found of each picture and each design file, by kind and path."""
         self.singles: dict[str, str] = {}
         """Digests of what is noted as one."""
         self.bases: dict[str, str] = {}
@@ -40,7 +42,7 @@ class State:
     def put(self, kept: Kept, mark: str) -> None:
         """Keep all of it with the mark of the shelf that goes with it."""
         data = (
-            *(self.looked.as_data(), self.hot, dict(self.apart), self.singles, self.bases),
+            *(self.looked.as_data(), self.hot, dict(self.apart), dict(self.files), self.singles, self.bases),
             *(self.pages, dict(self.asked), self.menu, self.manifest, self.site),
         )
         kept.put_bytes(_KIND, _NAME, f"{_FORM} {mark}", marshal.dumps(data))
@@ -52,9 +54,10 @@ class State:
         if data is None:
             return None
         found = cls()
-        looked, found.hot, apart, found.singles, found.bases, found.pages, asked, *rest = marshal.loads(data)
+        looked, found.hot, apart, files, found.singles, found.bases, found.pages, asked, *rest = marshal.loads(data)
         found.looked = Looked.of(looked)
         found.apart.update(apart)
+        found.files.update(files)
         found.asked.update(asked)
         found.menu, found.manifest, found.site = rest
         return found
