@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import date
 
 from maker_site.language import marked, say
@@ -65,6 +66,13 @@ def _section(project: Project) -> str:
 
 
 def _item(book: Notebook, project: Project, page_of: Callable[[Project], Link | None]) -> MenuItem:
+    item, page = book.shown("menu", _entry, project.id), page_of(project)
+    return replace(item, page=page) if page else item
+
+
+def _entry(book: Notebook, name: str) -> MenuItem:
+    """Return what a project's entry says, which leads nowhere yet."""
+    project = book.workshop.projects[name]
     entry = project.share.menu
     assert entry is not None  # the caller has looked
     blank = book.workshop.blanks[project.blank]
@@ -81,5 +89,5 @@ def _item(book: Notebook, project: Project, page_of: Callable[[Project], Link | 
         book.price_words(project),
         picture,
         None if picture else blank_drawing(book, blank.id),
-        page_of(project),
+        None,
     )

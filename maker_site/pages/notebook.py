@@ -343,6 +343,10 @@ class Notebook:
         if self.workshop.pressings == before.workshop.pressings:
             self.__dict__.update({name: before.__dict__[name] for name in _OF_ROWS if name in before.__dict__})
 
+    def take_order_over(self, before: Notebook) -> None:
+        """Take from an earlier notebook which records go together, where nothing that is made of has changed."""
+        self.__dict__.update({name: before.__dict__[name] for name in _OF_ORDER if name in before.__dict__})
+
     def take_apart_over(self, before: Notebook, changed: frozenset[Read]) -> None:
         """Take from an earlier notebook what nothing changed has to do with of the sums that are noted by themselves.
 
@@ -385,6 +389,7 @@ def noted(workshop: Workshop) -> Workshop:
 
 
 _OF_ROWS = ("pressings_by_project", "pressings_by_blank", "pressings_by_press")
+_OF_ORDER = ("blanks_on", "names_by_blank")
 _GIVEN = frozenset(each.name for each in fields(Notebook))
 
 

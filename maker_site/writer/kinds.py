@@ -14,25 +14,36 @@ from maker_site.workings.starting_point import StartingPoint
 _ABSENT: Final = object()
 
 
-def kinds_of(book: Notebook) -> dict[str, Mapping[str, object]]:
-    """Return all that may be noted by an id, by its kind."""
+ASIDES: Final = frozenset({f"{WHOLE}blank", f"{WHOLE}project"})
+"""Kinds of which nothing in `order_of`, nor in the order of the public copy, is made."""
+
+
+def records_of(book: Notebook) -> dict[str, Mapping[str, object]]:
+    """Return what is read, as it may be noted by an id, by its kind; rows of the log are noted in `order_of`."""
     workshop = book.workshop
     return {
         "blank": workshop.blanks,
         "press": workshop.presses,
         "supply": workshop.supplies,
-        "supplies of": workshop.supplies.by_kind if isinstance(workshop.supplies, NotedSupplies) else {},
         "project": workshop.projects,
         f"{WHOLE}blank": workshop.blanks,
         f"{WHOLE}project": workshop.projects,
         "article": workshop.articles,
+        "picture": book.pictures,
+        "artwork": book.artwork,
+    }
+
+
+def order_of(book: Notebook) -> dict[str, Mapping[str, object]]:
+    """Return what may be noted of how records go together, by its kind."""
+    supplies = book.workshop.supplies
+    return {
         "rows of project": book.pressings_by_project,
         "rows of blank": book.pressings_by_blank,
         "rows of press": book.pressings_by_press,
         "blanks on": book.blanks_on,
         "projects on": book.names_by_blank,
-        "picture": book.pictures,
-        "artwork": book.artwork,
+        "supplies of": supplies.by_kind if isinstance(supplies, NotedSupplies) else {},
     }
 
 

@@ -48,12 +48,10 @@ def known_papers(kept: Kept) -> dict[str, KnownPaper]:
     }
 
 
-def keep_papers(kept: Kept, known: Mapping[str, KnownPaper], before: Mapping[str, KnownPaper]) -> None:
-    """Keep what papers were made of; `before` is what `known_papers` returned."""
+def keep_papers(kept: Kept, known: Mapping[str, KnownPaper], before: Mapping[str, KnownPaper], *, anew: bool) -> None:
+    """Keep what papers were made of, all of it `anew` or what differs from `before`, which is what is kept already."""
     for address, paper in known.items():
-        if before.get(address) == paper:
-            kept.keep(_PAPER, address)
-        else:
+        if anew or before.get(address) != paper:
             kept.put(_PAPER, address, paper.inputs, [paper.inputs, paper.missing, paper.stamp, paper.about])
     for address in before.keys() - known.keys():
         kept.forget(_PAPER, address)

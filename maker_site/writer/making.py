@@ -18,7 +18,6 @@ from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
 from maker_site.pages.notebook import Notebook, noted
 from maker_site.pages.noting import Noted, Read
-from maker_site.pages.public.order import Order
 from maker_site.pages.public.plan import public_batches, public_frame, public_gatherings
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.records import Problem, load
@@ -115,8 +114,7 @@ def _make(
     if not again:
         book.hold_few()
     with speaking(book.language), SiteFolder.open(out) as site:
-        order = Order(book)
-        memory.settle(book, order.kinds)
+        order = memory.settle(book)
         ground = memory.ground(lambda: contents([*used.folders, content / FONTS]))
         base = digest_of(book.workshop.shop, book.workshop.about, ground, memory.program)
         copies = (
@@ -126,7 +124,7 @@ def _make(
         bases = {copy.name: base_of(copy, base) for copy in copies}
         if stand := memory.stands(site, bases):
             site.stand()
-        papers_before = known_papers(kept)
+        papers_before = memory.papers if memory.papers is not None else known_papers(kept)
         papers = Papers(site, book, used, papers_before, told, stand=stand)
         pages = Pages(site, kept, papers, memory, stand=stand)
         builder = Builder(site, kept, papers)
@@ -156,7 +154,8 @@ def _make(
         in_use = {each.digest for each in book.artwork.values()}
         keep_coverage(kept, memory.program, {digest: share for digest, share in known.items() if digest in in_use})
         changes = site.commit()
-        keep_papers(kept, papers.known, papers_before)
+        keep_papers(kept, papers.known, papers_before, anew=not stand)
+        memory.papers = papers.known
         rendered, built = tuple(sorted(pages.rendered)), tuple(sorted(pages.built))
         made = Made((*problems, *said), changes, pages.count, pages.count_of_pictures, rendered, built)
         memory.end(site.manifest)

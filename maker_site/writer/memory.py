@@ -11,7 +11,6 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, Final, TypeVar
 
-from maker_site.language import speaking
 from maker_site.pages.notebook import Notebook, noted
 from maker_site.pages.noting import Noted, Read, noting, unnoted
 from maker_site.pages.public.order import Order
@@ -20,7 +19,8 @@ from maker_site.records.problems import Problem
 from maker_site.records.remembered import Remembered, digest_of
 from maker_site.workings.review import over_limit, review_sheets, too_hot
 from maker_site.writer.kept import Kept
-from maker_site.writer.kinds import differences, digest_of_sum, kinds_of, singles_of
+from maker_site.writer.kinds import ASIDES, differences, digest_of_sum, order_of, records_of, singles_of
+from maker_site.writer.known import KnownPaper
 from maker_site.writer.look import Look, look_at_records, look_at_site
 from maker_site.writer.looked import reduced
 from maker_site.writer.sameness import program
@@ -48,11 +48,15 @@ class Memory:
         """Since the last make that came to its end; None where that is not known."""
         self._is_told = False
         self._book: Notebook | None = None
-        self._kinds: Mapping[str, Mapping[str, object]] = {}
+        self._before: Notebook | None = None
+        """The notebook of the last make, while it is not known whether the order of the public copy is as it was."""
         self._kept: Kept | None = None
         self._shelf: Shelf | None = None
         self._changed: frozenset[Read] | None = None
         """What differs from the last make that came to its end; None where that is not known."""
+        self._order: Order | None = None
+        self.papers: Mapping[str, KnownPaper] | None = None
+        """What the papers of the last make are made of."""
         self._is_first = False
         """Nothing is on disk that belongs to this make or to one before it."""
         self._is_sure = False
@@ -101,15 +105,18 @@ class Memory:
         """Give a new notebook what the last one worked out and nothing that has changed has to do with."""
         before, self._book = self._book or self._earlier(book), book
         if before is None or before.workshop.shop != book.workshop.shop:
-            self._changed, self._sums, self.state, self._kinds = None, {}, State(), kinds_of(book)
+            self._changed, self._sums, self.state, self._order = None, {}, State(), None
             return
         with unnoted():
             book.take_rows_over(before)
-            now = kinds_of(book)
-            changed = differences(self._kinds, now)
-            self._kinds = {**self._kinds, **now}
+            changed = differences(records_of(before), records_of(book))
             if before.workshop.pressings != book.workshop.pressings:
                 changed.add(("rows", None))
+            if {kind for kind, _ in changed} <= ASIDES:
+                book.take_order_over(before)  # no list looks at asides
+            else:
+                changed |= differences(order_of(before), order_of(book))
+                self._before = self._before or before
             book.take_apart_over(before, frozenset(changed))
             changed |= self._moved(book, changed)
             book.take_over(before, frozenset(changed))
@@ -125,8 +132,6 @@ class Memory:
             return None
         pictures, artwork = (Noted(kind, self._files_before(kind, now)) for kind, now in _files(book).items())
         before = Notebook(noted(workshop), pictures, (), book.day, {}, artwork)
-        with unnoted(), speaking(before.language):
-            self._kinds = {**kinds_of(before), **Order(before).kinds}
         self._changed = frozenset()
         return before
 
@@ -188,14 +193,18 @@ class Memory:
             for name, words in sorted(state.hot.items()):
                 yield too_hot(projects[name], words)
 
-    def settle(self, book: Notebook, more: Mapping[str, Mapping[str, object]]) -> None:
-        """Take what is known only when all is read. `more` is plain values that are noted too."""
+    def settle(self, book: Notebook) -> Order:
+        """Take what is known only when all is read, and return the order of the public copy."""
         self._book = book
-        before, self.state.singles = self.state.singles, singles_of(book)
-        others = differences({kind: self._kinds.get(kind, {}) for kind in more}, more)
-        self._kinds = {**self._kinds, **more}
-        moved = {(kind, None) for kind, value in self.state.singles.items() if before.get(kind) != value}
-        self._add(others | moved)
+        order, last, before = Order(book), self._order, self._before
+        if before is not None:
+            self._add(differences((last or Order(before)).kinds, order.kinds))
+        elif last is not None:
+            order.take_over(last)
+        self._order, self._before = order, None
+        said, self.state.singles = self.state.singles, singles_of(book)
+        self._add({(kind, None) for kind, value in self.state.singles.items() if said.get(kind) != value})
+        return order
 
     def stale(self, copy: str, base: str) -> set[str]:
         """Return the batches of a copy that show something that has changed, of those that were built before.
@@ -271,7 +280,7 @@ class Memory:
     def drop(self) -> None:
         """Begin anew the next time: the make did not come to its end, and what is known may be half of it."""
         self._kept, self._shelf, self._book, self._changed, self.state = None, None, None, None, State()
-        self._sums, self._touched = {}, None
+        self._sums, self._touched, self._order, self._before, self.papers = {}, None, None, None, None
 
     def write(self, also: Callable[[str], None] = lambda left: None) -> None:
         """Put on disk what is to be kept; who waits for the pages need not wait for this.

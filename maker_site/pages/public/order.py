@@ -77,6 +77,10 @@ class Order:
             "public links": self.paid,
         }
 
+    def take_over(self, before: Order) -> None:
+        """Take what was worked out from an earlier notebook, where nothing has changed that it is made of."""
+        self.__dict__.update({name: before.__dict__[name] for name in _PLAIN if name in before.__dict__})
+
     @cached_property
     def tutorials(self) -> Noted[Place]:
         """The place of each tutorial by its id, the latest published first."""
@@ -180,6 +184,10 @@ class Order:
             yield from _listed("occasion", group.title, group.address, group.projects, group.articles)
         for group in self._months:
             yield from _listed("month", group.title, group.address, group.projects, group.articles)
+
+
+_PLAIN: Final = ("tutorials", "articles", "lists", "newest", "latest", "groups", "paid")
+"""What is held as ids and words alone."""
 
 
 def tutorials(book: Notebook) -> Sequence[Project]:

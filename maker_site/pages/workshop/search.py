@@ -18,7 +18,6 @@ from maker_site.pages.workshop.views import Search
 from maker_site.records.quantities import Duration, Temperature, plain
 from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.cautions import cautions
-from maker_site.workings.evidence import Evidence
 from maker_site.workings.finding.rows import Row, rows_on
 from maker_site.workings.starting_point import percent_down, percent_up
 
@@ -143,9 +142,9 @@ class _Data:
             self._text(self._said(str(found.face))) if found.face else None,
             self._text(found.outcome),
             self._text(found.last_used),
-            [projects[each] for each in (found.own.projects if found.own else ()) if each in projects],
-            [self._text(self._said(defect)) for defect, _ in (found.own.defects if found.own else ())],
-            int(found.own is not None),
+            [projects[each] for each in found.projects if each in projects],
+            [self._text(self._said(defect)) for defect in found.defects],
+            int(found.own),
         ]
 
     def _temperature(self, celsius: object) -> int | None:
@@ -185,7 +184,10 @@ class _Found:
     true: object
     time: object
     face: object
-    own: Evidence | None
+    own: bool
+    """Whether the maker has pressed with it."""
+    projects: tuple[str, ...]
+    defects: tuple[str, ...]
     order: tuple[float, ...]
     pressure: str | None
     outcome: str
@@ -205,6 +207,7 @@ def _found_on(book: Notebook, name: str) -> tuple[_Found, ...]:
 
 def _found(book: Notebook, row: Row) -> _Found:
     facts, wording = row.facts, book.wording
+    own = row.evidence if facts["source"] == "own" else None
     return _Found(
         str(facts["blank"]),
         facts["press"],
@@ -212,7 +215,9 @@ def _found(book: Notebook, row: Row) -> _Found:
         facts["temperature_c"],
         facts["time_s"],
         facts["face"],
-        row.evidence if facts["source"] == "own" else None,
+        own is not None,
+        own.projects if own else (),
+        tuple(defect for defect, _ in own.defects) if own else (),
         row.order[:4],
         wording.pressure(row.pressure),
         _outcome(book, row),
