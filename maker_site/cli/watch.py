@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import json
 import logging
 import os
@@ -77,6 +78,7 @@ def run(content: Path, out: Path, theme_name: str, port: int, *, opens: bool) ->
         raise click.UsageError(str(problem)) from problem
     bench = _Bench(content, out, theme_name)
     bench.make()
+    bench.write()
     try:
         _application(bench).listen(port, address=HOST)
     except OSError as error:
@@ -143,8 +145,10 @@ class _Bench:
         click.echo(f"Made: {len(made.rendered)} pages rendered, {written} files written, {removed} removed.")
 
     def write(self) -> None:
-        """Put on disk what the next `make` need not work out again."""
+        """Put on disk what the next `make` need not work out again, and look for garbage while nobody waits."""
         self._memory.write()
+        gc.collect()
+        gc.freeze()
 
 
 def _inside(content: Path, paths: Sequence[str]) -> list[str] | None:

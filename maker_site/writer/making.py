@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import shutil
 import tempfile
 from collections import defaultdict
@@ -22,6 +23,7 @@ from maker_site.pages.public.plan import public_batches, public_frame, public_ga
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.records import Problem, load
 from maker_site.records.remembered import Remembered, digest_of
+from maker_site.records.uncollected import uncollected
 from maker_site.workings.review import review
 from maker_site.writer.copies import Builder, Copy, Pages, base_of, put_assets
 from maker_site.writer.crew import cores, crew
@@ -92,6 +94,9 @@ def make_site(
         except BaseException:
             memory.drop()
             raise
+        finally:
+            if not again:
+                gc.unfreeze()
 
 
 def _make(
@@ -105,13 +110,15 @@ def _make(
     *,
     again: bool,
 ) -> Made:
-    seen = None if again else look_before(content, used, today)
-    kept = memory.begin(content, out, seen)
-    known = known_coverage(kept, memory.program)
-    book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
+    with uncollected():
+        seen = None if again else look_before(content, used, today)
+        kept = memory.begin(content, out, seen)
+        known = known_coverage(kept, memory.program)
+        book, problems = read_notebook(content, today, known=known, decode=True, memory=memory, kept=kept)
     if book is None:
         return Made(problems, None)
     if not again:
+        gc.freeze()  # records hold no circles: nothing is gained by going through them later
         book.hold_few()
     with speaking(book.language), SiteFolder.open(out) as site:
         order = memory.settle(book)
@@ -129,15 +136,7 @@ def _make(
         pages = Pages(site, kept, papers, memory, stand=stand)
         builder = Builder(site, kept, papers)
         work = Work(site, book, pages, papers, builder, told, partial(_note_menu, memory, papers, base))
-        printed = [
-            (
-                copy,
-                memory.sum(
-                    f"renderer {copy.name}", (base, copy.frame), partial(Renderer, used, copy.frame, memory.program)
-                ),
-            )
-            for copy in copies
-        ]
+        printed = [(copy, _renderer(memory, used, copy, base)) for copy in copies]
         jobs = [job for copy, by in printed for job in pages.to_build(copy, by, bases[copy.name])]
         if setters is not None and len(jobs) >= FEWEST:
             memory.keep_records()
@@ -162,6 +161,12 @@ def _make(
         if seen is not None:
             memory.write(partial(keep_made, kept, seen, content, out, used, made))
         return made
+
+
+def _renderer(memory: Memory, used: Theme, copy: Copy, base: str) -> Renderer:
+    """Return what renders the pages of a copy, made anew where the theme or the frame has changed."""
+    make = partial(Renderer, used, copy.frame, memory.program)
+    return memory.sum(f"renderer {copy.name}", (base, copy.frame), make)
 
 
 def _set_menu(work: Work, memory: Memory, base: str) -> None:

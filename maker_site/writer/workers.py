@@ -5,7 +5,7 @@ from __future__ import annotations
 import tempfile
 from collections import Counter, deque
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -13,7 +13,7 @@ from typing import Final, NamedTuple, TypeAlias
 
 from maker_site.pages.notebook import Notebook
 from maker_site.pages.noting import Read, noting
-from maker_site.paper.typesetting import Document
+from maker_site.paper.typesetting import Document, Typesetter
 from maker_site.writer.copies import Builder, Built, Job, Pages
 from maker_site.writer.crew import Crew, any_of, crew, resident, shared
 from maker_site.writer.looked import reduced
@@ -80,13 +80,19 @@ class Work:
 
 @contextmanager
 def setting_papers(used: Theme, content: Path, _number: int) -> Iterator[Callable[[ToSet], SetPaper | _DrawnSign]]:
-    """Give what sets papers, and draws pictures with the same typesetter, in a process of its own."""
-    with setter(used, content) as setting:
+    """Give what sets papers, and draws pictures with the same typesetter, in a process of its own.
+
+    The typesetter is made when it is first asked for: often nothing is to be set.
+    """
+    with ExitStack() as stack:
+        made: list[Typesetter] = []
 
         def do(asked: ToSet) -> SetPaper | _DrawnSign:
             if isinstance(asked, SignToDraw):
                 return _DrawnSign(asked.address, draw_sign(asked))
-            return set_paper(setting, *asked)
+            if not made:
+                made.append(stack.enter_context(setter(used, content)))
+            return set_paper(made[0], *asked)
 
         yield do
 
