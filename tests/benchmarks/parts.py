@@ -22,7 +22,6 @@ import nh3
 import yaml
 
 from maker_site.language import speaking
-from maker_site.pages import writing
 from maker_site.pages.page import Page
 from maker_site.pages.public.plan import public_frame, public_pages
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
@@ -79,13 +78,13 @@ def parts(content: Path) -> dict[str, float]:
     if book is None:
         raise RuntimeError("the records have errors")
     used = theme("print-room", content)
-    converted = writing.Markdown.convert
+    converted = markdown.Markdown.convert
 
     def listen(self: markdown.Markdown, text: str) -> str:
         texts.append(text)
         return converted(self, text)
 
-    writing.Markdown.convert = listen  # what the pages convert is what is converted here
+    markdown.Markdown.convert = listen  # what the pages convert is what is converted here
     with speaking(book.language):
         cards = []
         for frame, pages in (
@@ -98,7 +97,7 @@ def parts(content: Path) -> dict[str, float]:
                     clock.time("templates", lambda shown=page, by=renderer: by.html(shown))
                     if isinstance(page.view, CardPage):
                         cards.append(card_document([card_of(page.view)], sheet_size("A6"), "Card", language_of(book)))
-        writing.Markdown.convert = converted
+        markdown.Markdown.convert = converted
         for text in texts:
             clock.time("Markdown", lambda shown=text: convert(shown))
         for begin in range(0, len(cards), ROUND):
