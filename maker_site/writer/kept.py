@@ -34,11 +34,6 @@ class Kept:
         self._now: dict[str, dict[str, tuple[str, bytes, int]]] = {}
         self._gone: set[tuple[str, str]] = set()
 
-    @property
-    def is_empty(self) -> bool:
-        """Whether there is no file yet."""
-        return not self.file.is_file()
-
     def get(self, kind: str, name: str, key: str | None = None) -> Any:
         """Return what was kept under a name, where its key is still `key`; None where there is nothing of use."""
         data = self.get_bytes(kind, name, key)
