@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from fractions import Fraction
@@ -13,8 +13,9 @@ from typing import Any, Final, TypeVar
 from maker_site.language import Language, language_of
 from maker_site.media import PictureSet
 from maker_site.media.artwork import ArtworkFile
-from maker_site.pages.noting import Noted, NotedOutlines, NotedRows, NotedSupplies, Read, Worked, note, unnoted
+from maker_site.pages.noting import Noted, NotedOutlines, NotedRows, NotedSupplies, note, unnoted
 from maker_site.pages.wording import Wording
+from maker_site.pages.worked import Sum, Worked
 from maker_site.records import Blank, Pressing, Problem, Project, Workshop
 from maker_site.records.quantities import Amount
 from maker_site.workings.artwork_review import size_on_blank
@@ -50,6 +51,10 @@ _FEW: Final = 1000
 """Sums that are enough for the pages that are built together."""
 
 
+def nothing_shown(kind: str, name: str) -> None:
+    """Return None: nothing is known of what was shown before."""
+
+
 @dataclass(frozen=True)
 class Notebook:
     """The workshop with its workings, each worked out once, when first asked for."""
@@ -65,6 +70,8 @@ class Notebook:
     """Mean ink coverage of artwork, 0 to 1, by path from the content folder, where it was measured."""
     artwork: Mapping[str, ArtworkFile] = field(default_factory=dict)
     """Design files by path from the content folder, as far as they were read."""
+    shown_before: Callable[[str, str], Sum[Any] | None] = nothing_shown
+    """Gives what a list showed of a thing in an earlier make, by kind and id, where it still holds."""
 
     def with_cautions(self, cautions: tuple[Problem, ...]) -> Notebook:
         """Return the same notebook with what reading found, keeping all that is worked out already."""
@@ -308,16 +315,33 @@ class Notebook:
         return price_of(self.workshop.projects[name], self.cost_sheets[name], self.workshop.shop)
 
     @cached_property
-    def _shown(self) -> dict[str, tuple[Callable[[Notebook, str], Any], Worked[Any]]]:
+    def lists(self) -> dict[str, tuple[Callable[[Notebook, str], Any], Worked[Any]]]:
+        """What lists show, by kind: how it is worked out, and what is."""
         return {}
 
     def shown(self, kind: str, work: Callable[[Notebook, str], V], name: str) -> V:
-        """Return what pages of a kind show of one thing, worked out once: a list is put together of these."""
-        if kind not in self._shown:
-            self._shown[kind] = (work, Worked(tuple, partial(work, self)))
-            self._shown[kind][1].hold(self._most)
-        found: V = self._shown[kind][1][name]
+        """Return what pages of a kind show of one thing, worked out once: a list is put together of these.
+
+        It is kept from make to make, so it is to hold plain values and what pages show, and no records.
+        """
+        if kind not in self.lists:
+            self.begin_list(kind, work)
+        found: V = self.lists[kind][1][name]
         return found
+
+    def begin_list(self, kind: str, work: Callable[[Notebook, str], Any]) -> Worked[Any]:
+        """Return what pages of a kind show, nothing of which is worked out yet."""
+        sums: Worked[Any] = Worked(tuple, partial(work, self), before=partial(self.shown_before, kind))
+        sums.hold(self._most)
+        sums.gather()
+        self.lists[kind] = (work, sums)
+        return sums
+
+    def newly_shown(self) -> Iterator[tuple[str, str, Sum[Any]]]:
+        """Yield what lists show that was worked out since this was asked the last time: a kind, an id and the sum."""
+        for kind, (_, sums) in self.lists.items():
+            for name, found in sums.new().items():
+                yield kind, name, found
 
     def makeable(self, project: Project) -> Makeable | None:
         """Return how many of a project could be made of the blanks on the shelf; None where not one."""
@@ -337,35 +361,6 @@ class Notebook:
     def apart(self) -> Mapping[str, Worked[Any]]:
         """The sums that are noted by themselves, by their kind."""
         return {POINTS: self.points, WRITTEN: self.is_written_up, WRITE_UP: self.write_up}
-
-    def take_rows_over(self, before: Notebook) -> None:
-        """Take the rows in their groups from an earlier notebook, where the log says the same."""
-        if self.workshop.pressings == before.workshop.pressings:
-            self.__dict__.update({name: before.__dict__[name] for name in _OF_ROWS if name in before.__dict__})
-
-    def take_order_over(self, before: Notebook) -> None:
-        """Take from an earlier notebook which records go together, where nothing that is made of has changed."""
-        self.__dict__.update({name: before.__dict__[name] for name in _OF_ORDER if name in before.__dict__})
-
-    def take_apart_over(self, before: Notebook, changed: frozenset[Read]) -> None:
-        """Take from an earlier notebook what nothing changed has to do with of the sums that are noted by themselves.
-
-        `changed` is what differs between the records of the two. A pressing changes where to begin for few blanks, and
-        need not touch every page of its substrate, so what of these differs is to be found out before `take_over`.
-        """
-        self.evidence_by_blank.take_over(before.evidence_by_blank, changed)
-        self.stock.take_over(before.stock, changed)
-        for kind, sums in self.apart.items():
-            sums.take_over(before.apart[kind], changed)
-
-    def take_over(self, before: Notebook, changed: frozenset[Read]) -> None:
-        """Take the same of all other sums."""
-        self.remakes.take_over(before.remakes, changed)
-        self.cost_sheets.take_over(before.cost_sheets, changed)
-        self.prices.take_over(before.prices, changed)
-        for kind, (work, sums) in before._shown.items():
-            self._shown[kind] = (work, Worked(tuple, partial(work, self)))
-            self._shown[kind][1].take_over(sums, changed)
 
     def price_words(self, project: Project) -> str | None:
         """Return the price that a customer sees; one worked out from an incomplete cost is not shown to anybody."""
@@ -388,8 +383,6 @@ def noted(workshop: Workshop) -> Workshop:
     )
 
 
-_OF_ROWS = ("pressings_by_project", "pressings_by_blank", "pressings_by_press")
-_OF_ORDER = ("blanks_on", "names_by_blank")
 _GIVEN = frozenset(each.name for each in fields(Notebook))
 
 

@@ -7,7 +7,7 @@ has looked at all that is behind it.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Container, ItemsView, Iterable, Iterator, Mapping, ValuesView
+from collections.abc import ItemsView, Iterator, Mapping, ValuesView
 from contextlib import contextmanager
 from contextvars import ContextVar
 from typing import Any, Final, TypeAlias, TypeVar
@@ -27,25 +27,30 @@ Read: TypeAlias = tuple[str, str | None]
 _notes: ContextVar[set[Read] | None] = ContextVar("notes", default=None)
 
 
+def notes() -> set[Read] | None:
+    """Return what is noted so far, to be added to; None where nobody takes notes."""
+    return _notes.get()
+
+
 def note(kind: str, name: str | None = None) -> None:
     """Note that something is looked at, where anybody takes notes."""
-    notes = _notes.get()
-    if notes is not None:
-        notes.add((kind, name))
+    taken = _notes.get()
+    if taken is not None:
+        taken.add((kind, name))
 
 
 @contextmanager
 def noting() -> Iterator[set[Read]]:
     """Take notes in this block; who takes notes around it gets them too."""
     outer = _notes.get()
-    notes: set[Read] = set()
-    token = _notes.set(notes)
+    taken: set[Read] = set()
+    token = _notes.set(taken)
     try:
-        yield notes
+        yield taken
     finally:
         _notes.reset(token)
         if outer is not None:
-            outer |= notes
+            outer |= taken
 
 
 @contextmanager
@@ -151,64 +156,3 @@ class NotedRows(tuple[V, ...]):
         """Return some of the rows."""
         note("rows")
         return super().__getitem__(where)
-
-
-class Worked(Mapping[str, V]):
-    """Sums by id, each worked out when it is first looked at, with what it was made of.
-
-    Who looks at one notes all that it was made of; with `apart` the sum itself is noted, as a kind of its own.
-    """
-
-    __slots__ = ("_apart", "_kept", "_most", "_names", "_work")
-
-    def __init__(self, names: Callable[[], Iterable[str]], work: Callable[[str], V], apart: str | None = None) -> None:
-        self._names = names
-        self._work = work
-        self._apart = apart
-        self._most: int | None = None
-        self._kept: dict[str, tuple[V, frozenset[Read]]] = {}
-
-    def __getitem__(self, name: str) -> V:
-        kept = self._kept.get(name)
-        if kept is None:
-            with unnoted(), noting() as reads:
-                value = self._work(name)
-            kept = self._kept[name] = (value, frozenset(reads))
-            if self._most is not None and len(self._kept) > self._most:
-                del self._kept[next(iter(self._kept))]
-        notes = _notes.get()
-        if notes is not None:
-            if self._apart:
-                notes.add((self._apart, name))
-            else:
-                notes |= kept[1]
-        return kept[0]
-
-    def names(self) -> Container[str]:
-        """Return the ids that there are sums for."""
-        found = self._names()
-        return found if isinstance(found, Container) else frozenset(found)
-
-    def hold(self, most: int | None) -> None:
-        """Hold so many sums at most from now on, those worked out last; None holds all."""
-        self._most = most
-
-    def drop(self, name: str) -> None:
-        """Let go of a sum; it is worked out again when it is looked at again."""
-        self._kept.pop(name, None)
-
-    def made_of(self, name: str) -> frozenset[Read]:
-        """Return what a sum was made of."""
-        with unnoted():
-            self[name]
-        return self._kept[name][1]
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._names())
-
-    def __len__(self) -> int:
-        return sum(1 for _ in self._names())
-
-    def take_over(self, before: Worked[V], changed: frozenset[Read]) -> None:
-        """Take from an earlier make what was made of nothing that has changed since."""
-        self._kept |= {name: kept for name, kept in before._kept.items() if kept[1].isdisjoint(changed)}

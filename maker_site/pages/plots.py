@@ -9,13 +9,13 @@ from itertools import accumulate, groupby
 
 from markupsafe import Markup
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.pages.marks.plots import Spot, Unit, YieldPoint, calibration_plot, setting_plot, yield_plot
 from maker_site.pages.notebook import Notebook
 from maker_site.records import Press, Pressing
-from maker_site.records.quantities import Temperature
+from maker_site.records.quantities import Duration, Temperature
 from maker_site.workings.calibration import curve
-from maker_site.workings.evidence import Evidence
 from maker_site.workings.wilson import interval
 
 _FEWEST_DAYS = 3
@@ -31,7 +31,17 @@ def _unit(book: Notebook) -> Unit:
     return Unit("°F", "°C") if book.wording.temperature_unit == "F" else Unit("°C", "°F")
 
 
-def settings_plot(book: Notebook, groups: Sequence[Evidence], what: str) -> Markup | None:
+@frozen
+class Tried:
+    """A setting as a plot shows it."""
+
+    true: Temperature
+    time: Duration
+    good: int
+    pressed: int
+
+
+def settings_plot(book: Notebook, groups: Sequence[Tried], what: str) -> Markup | None:
     """Return temperature and time of all settings with n and outcome, or None where nothing was pressed."""
     if not groups:
         return None
@@ -41,14 +51,14 @@ def settings_plot(book: Notebook, groups: Sequence[Evidence], what: str) -> Mark
         return setting_plot(_together(book, groups), title=title, unit=_unit(book), clock=_clock)
     spots = [
         Spot(
-            float(each.setting.true.celsius),
-            float(each.setting.time.seconds),
+            float(each.true.celsius),
+            float(each.time.seconds),
             each.good,
             each.pressed,
             say(
                 "{temperature}, {time}: {good} of {pressed} good",
-                temperature=wording.one_line(wording.temperature(each.setting.true)),
-                time=wording.time(each.setting.time).first,
+                temperature=wording.one_line(wording.temperature(each.true)),
+                time=wording.time(each.time).first,
                 good=wording.count(each.good),
                 pressed=wording.count(each.pressed),
             ),
@@ -58,15 +68,13 @@ def settings_plot(book: Notebook, groups: Sequence[Evidence], what: str) -> Mark
     return setting_plot(spots, title=title, unit=_unit(book), clock=_clock)
 
 
-def _together(book: Notebook, groups: Sequence[Evidence]) -> list[Spot]:
+def _together(book: Notebook, groups: Sequence[Tried]) -> list[Spot]:
     """Return at most _MOST_SPOTS for more settings: those that lie close are one, in the finest grid that does."""
-    places = [
-        (float(each.setting.true.celsius) / _KELVIN, float(each.setting.time.seconds) / _SECONDS) for each in groups
-    ]
+    places = [(float(each.true.celsius) / _KELVIN, float(each.time.seconds) / _SECONDS) for each in groups]
     step = 1
     while len({(round(across / step), round(up / step)) for across, up in places}) > _MOST_SPOTS:
         step += 1
-    fields: dict[tuple[int, int], list[Evidence]] = {}
+    fields: dict[tuple[int, int], list[Tried]] = {}
     for (across, up), each in zip(places, groups, strict=True):
         fields.setdefault((round(across / step), round(up / step)), []).append(each)
     return [
@@ -74,7 +82,7 @@ def _together(book: Notebook, groups: Sequence[Evidence]) -> list[Spot]:
     ]
 
 
-def _spot_of(book: Notebook, celsius: float, seconds: float, near: Sequence[Evidence]) -> Spot:
+def _spot_of(book: Notebook, celsius: float, seconds: float, near: Sequence[Tried]) -> Spot:
     good, pressed = sum(each.good for each in near), sum(each.pressed for each in near)
     words = say(
         "About {temperature}, {time}: {good} of {pressed} good",

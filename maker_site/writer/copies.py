@@ -17,6 +17,7 @@ from typing import Any, Final, NamedTuple
 
 from maker_site.frozen import frozen
 from maker_site.pages import addresses
+from maker_site.pages.notebook import Notebook
 from maker_site.pages.noting import Read, noting
 from maker_site.pages.page import Batch, Drawn, Gathering, Page, Said, Text
 from maker_site.pages.workshop.plan import PROJECT
@@ -27,6 +28,7 @@ from maker_site.writer.looked import reduced
 from maker_site.writer.memory import Memory
 from maker_site.writer.papers import Papers, Wanted
 from maker_site.writer.rendering import Renderer
+from maker_site.writer.shown import Showing, newly_shown
 from maker_site.writer.site_folder import SiteFolder
 
 _BATCH: Final = "batch"
@@ -88,13 +90,15 @@ class Built(NamedTuple):
     """Addresses of the pages that were rendered, each with its copy."""
     cards: tuple[Wanted, ...]
     """Papers of the press cards among its pages."""
+    shown: tuple[Showing, ...]
+    """What lists show that was worked out for it."""
 
 
 class Builder:
     """Builds batches and puts their pages."""
 
-    def __init__(self, site: SiteFolder, kept: Kept, papers: Papers) -> None:
-        self._site, self._kept, self._papers = site, kept, papers
+    def __init__(self, site: SiteFolder, book: Notebook, kept: Kept, papers: Papers) -> None:
+        self._site, self._book, self._kept, self._papers = site, book, kept, papers
 
     def build(self, job: Job) -> Built:
         """Build a batch, and render and put those of its pages that show what they did not show before."""
@@ -114,11 +118,12 @@ class Builder:
                 for each in found
                 if isinstance(each, Page) and isinstance(each.view, CardPage)
             ),
+            tuple(newly_shown(self._book)),
         )
 
     def _put(self, job: Job, page: Page | Text, known: dict[str, Written], rendered: list[str]) -> Written:
         address = f"{job.copy}/{page.address}"
-        shown = blake2b(pickle.dumps(page), digest_size=12).hexdigest()
+        shown = digest_of(page)
         before = known.get(page.address)
         if before and before.shown == shown and self._site.keep(address, before.stamp):
             return before
@@ -205,6 +210,8 @@ class Pages:
             "pages": [[page.address, page.stamp, page.shown, list(page.pictures)] for page in built.pages],
         }
         self._kept.put(_BATCH, job.name, "", entry)
+        for showing in built.shown:
+            self._memory.note_shown(showing)
         self._memory.note_batch(job.name, built.reads)
         self._said[job.name] = said
         self.signs |= {each.address: each for each in built.signs}

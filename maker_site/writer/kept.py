@@ -50,6 +50,10 @@ class Kept:
             return None
         return found[1]
 
+    def read_all(self, kind: str) -> None:
+        """Read all of a kind at once: for who is about to ask for much of it."""
+        self._of(kind)
+
     def names(self, kind: str) -> tuple[str, ...]:
         """Return every name that something is kept under."""
         return tuple(self._of(kind).keys() | self._now.get(kind, {}).keys())

@@ -17,16 +17,26 @@ class Looked:
 
     def __init__(self) -> None:
         self._numbers: dict[Read, int] = {}
+        self._reads: list[Read] = []
         self._by: dict[str, dict[str, tuple[int, ...]]] = defaultdict(dict)
 
     def note(self, kind: str, name: str, reads: Iterable[Read]) -> None:
         """Note what was looked at, in place of what was noted before."""
-        numbers = self._numbers
-        self._by[kind][name] = tuple(sorted(numbers.setdefault(read, len(numbers)) for read in reads))
+        self._by[kind][name] = tuple(sorted(map(self._number, reads)))
 
     def forget(self, kind: str, name: str) -> None:
         """Take no more notice of somebody."""
         self._by[kind].pop(name, None)
+
+    @property
+    def kinds(self) -> KeysView[str]:
+        """The kinds of those who took notes."""
+        return self._by.keys()
+
+    def reads(self, kind: str, name: str) -> frozenset[Read] | None:
+        """Return what somebody looked at; None for who took no notes."""
+        looked = self._by[kind].get(name)
+        return None if looked is None else frozenset(self._reads[number] for number in looked)
 
     def names(self, kind: str) -> KeysView[str]:
         """Return who took notes."""
@@ -41,16 +51,23 @@ class Looked:
 
     def as_data(self) -> Any:
         """Return all of it as plain values."""
-        return list(self._numbers), dict(self._by)
+        return self._reads, dict(self._by)
 
     @classmethod
     def of(cls, data: Any) -> Looked:
         """Return it out of plain values."""
         found = cls()
-        reads, by = data
-        found._numbers = {read: number for number, read in enumerate(reads)}
+        found._reads, by = data
+        found._numbers = {read: number for number, read in enumerate(found._reads)}
         found._by.update(by)
         return found
+
+    def _number(self, read: Read) -> int:
+        number = self._numbers.get(read)
+        if number is None:
+            number = self._numbers[read] = len(self._reads)
+            self._reads.append(read)
+        return number
 
 
 def reduced(reads: Iterable[Read]) -> frozenset[Read]:

@@ -17,7 +17,7 @@ from maker_site.language import speaking
 from maker_site.media import make as make_pictures
 from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
-from maker_site.pages.notebook import Notebook, noted
+from maker_site.pages.notebook import Notebook, noted, nothing_shown
 from maker_site.pages.noting import Noted, Read
 from maker_site.pages.public.plan import public_batches, public_frame, public_gatherings
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
@@ -134,7 +134,7 @@ def _make(
         papers_before = memory.papers if memory.papers is not None else known_papers(kept)
         papers = Papers(site, book, used, papers_before, told, stand=stand)
         pages = Pages(site, kept, papers, memory, stand=stand)
-        builder = Builder(site, kept, papers)
+        builder = Builder(site, book, kept, papers)
         work = Work(site, book, pages, papers, builder, told, partial(_note_menu, memory, papers, base))
         printed = [(copy, _renderer(memory, used, copy, base)) for copy in copies]
         jobs = [job for copy, by in printed for job in pages.to_build(copy, by, bases[copy.name])]
@@ -214,7 +214,8 @@ def read_notebook(
     artwork = gather_artwork(workshop, {} if known is None else known, decode=decode, wholly=wholly)
     pictures = Noted("picture", {**artwork.pictures, **looked.pictures})
     coverage, files = Noted("artwork", artwork.coverage), Noted("artwork", artwork.files)
-    book = Notebook(noted(workshop), pictures, (), today, coverage, files)
+    shown_before = memory.shown_before if memory else nothing_shown
+    book = Notebook(noted(workshop), pictures, (), today, coverage, files, shown_before)
     errors = (*looked.problems, *artwork.errors)
     with speaking(book.language):  # sums keep words, and the pages will show them
         if memory:

@@ -14,6 +14,8 @@ from typing import Any, Final, TypeVar
 from maker_site.pages.notebook import Notebook, noted
 from maker_site.pages.noting import Noted, Read, noting, unnoted
 from maker_site.pages.public.order import Order
+from maker_site.pages.taking_over import take_apart_over, take_order_over, take_over, take_rows_over
+from maker_site.pages.worked import Sum
 from maker_site.records import load
 from maker_site.records.problems import Problem
 from maker_site.records.remembered import Remembered, digest_of
@@ -25,6 +27,7 @@ from maker_site.writer.look import Look, look_at_records, look_at_site
 from maker_site.writer.looked import reduced
 from maker_site.writer.sameness import program
 from maker_site.writer.shelf import Shelf
+from maker_site.writer.shown import Showing, Shown
 from maker_site.writer.site_folder import SiteFolder
 from maker_site.writer.state import State
 
@@ -52,6 +55,7 @@ class Memory:
         """The notebook of the last make, while it is not known whether the order of the public copy is as it was."""
         self._kept: Kept | None = None
         self._shelf: Shelf | None = None
+        self._shown: Shown | None = None
         self._changed: frozenset[Read] | None = None
         """What differs from the last make that came to its end; None where that is not known."""
         self._order: Order | None = None
@@ -78,6 +82,7 @@ class Memory:
         self._is_told, self._out = False, out
         if self._kept is None or self._shelf is None:
             self._kept = Kept(out)
+            self._shown = Shown(self._kept)
             self._shelf = Shelf(self._kept.file, seen or look_at_records(str(content)))
             self.remembered = self._shelf.remembered
             self.state = (self._shelf.mark and State.kept_with(self._kept, self._shelf.mark)) or State()
@@ -108,18 +113,18 @@ class Memory:
             self._changed, self._sums, self.state, self._order = None, {}, State(), None
             return
         with unnoted():
-            book.take_rows_over(before)
+            take_rows_over(book, before)
             changed = differences(records_of(before), records_of(book))
             if before.workshop.pressings != book.workshop.pressings:
                 changed.add(("rows", None))
             if {kind for kind, _ in changed} <= ASIDES:
-                book.take_order_over(before)  # no list looks at asides
+                take_order_over(book, before)  # no list looks at asides
             else:
                 changed |= differences(order_of(before), order_of(book))
                 self._before = self._before or before
-            book.take_apart_over(before, frozenset(changed))
+            take_apart_over(book, before, frozenset(changed))
             changed |= self._moved(book, changed)
-            book.take_over(before, frozenset(changed))
+            take_over(book, before, frozenset(changed))
             self._add(changed)
 
     def _earlier(self, book: Notebook) -> Notebook | None:
@@ -204,6 +209,9 @@ class Memory:
         self._order, self._before = order, None
         said, self.state.singles = self.state.singles, singles_of(book)
         self._add({(kind, None) for kind, value in self.state.singles.items() if said.get(kind) != value})
+        if self._shown:
+            there = book.workshop.projects.keys() | book.workshop.blanks.keys()
+            self._shown.forget(self.state.looked, self._changed or (), there)
         return order
 
     def stale(self, copy: str, base: str) -> set[str]:
@@ -219,6 +227,16 @@ class Memory:
     def note_batch(self, name: str, reads: Iterable[Read]) -> None:
         """Note what a batch of pages looked at."""
         self._note(_BATCH, name, reads)
+
+    def shown_before(self, kind: str, name: str) -> Sum[Any] | None:
+        """Return what a list showed of a thing in the last make, where nothing that it comes from has changed."""
+        known = self._shown and self._changed is not None
+        return self._shown.before(self.state.looked, kind, name) if self._shown and known else None
+
+    def note_shown(self, each: Showing) -> None:
+        """Note what a list shows of a thing, and what was looked at for it."""
+        assert self._shown is not None  # a make has begun
+        self._note(self._shown.keep(each), each.name, each.reads)
 
     def _note(self, kind: str, name: str, reads: Iterable[Read]) -> None:
         assert self._book is not None  # a make has begun

@@ -9,19 +9,18 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
-import io
 import marshal
-import pickle
 import sqlite3
 import zlib
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
 from maker_site.records.remembered import Remembered, Unit
 from maker_site.records.uncollected import uncollected
 from maker_site.writer.cache_folder import is_among_records, kept_file
 from maker_site.writer.look import Look, look_at_records, stamps
+from maker_site.writer.pickles import DAMAGED, put_in, taken_out
 from maker_site.writer.sameness import program
 
 _FORM: Final = 1
@@ -32,28 +31,9 @@ _ABOVE: Final = ("articles", "projects", "blanks", "presses", "supplies", "press
 """Places that are read as a whole, or listed."""
 _TABLE: Final = "CREATE TABLE IF NOT EXISTS shelf (name TEXT PRIMARY KEY, data BLOB) WITHOUT ROWID"
 _HEAD: Final = "head"
-_OURS: Final = ("maker_site.records.",)
-_PLAIN: Final = frozenset(
-    {
-        ("fractions", "Fraction"),
-        ("decimal", "Decimal"),
-        ("datetime", "date"),
-        ("datetime", "timedelta"),
-        ("array", "array"),
-        ("array", "_array_reconstructor"),
-        ("builtins", "set"),
-        ("builtins", "frozenset"),
-        ("copyreg", "_reconstructor"),
-        ("builtins", "object"),
-    }
-)
-"""What a kept value may be made of beside the records' own kinds: nothing that does anything."""
 _NOT_FIRM: Final = ("", False)
 """Stands for what was seen where it can't be told from it that something has changed."""
-_DAMAGED: Final = (
-    *(OSError, sqlite3.Error, ValueError, TypeError, EOFError, AttributeError, LookupError, ImportError),
-    pickle.UnpicklingError,
-)
+_DAMAGED: Final = (*DAMAGED, sqlite3.Error)
 """What reading a shelf may raise that says no more than that it can't be used."""
 
 
@@ -110,7 +90,7 @@ class Shelf:
     def _rows(self, pieces: Mapping[str, Mapping[str, Unit]]) -> Iterator[tuple[str, bytes]]:
         """Yield what is to be written, one piece after the other, so that not all of it is held at once."""
         for piece, held in pieces.items():
-            data = _dumped(held)
+            data = put_in(held)
             self._sums[piece] = zlib.crc32(data)
             yield piece, data
         known = {path: said if firm else None for path, (said, firm) in self._now.items()}
@@ -138,7 +118,7 @@ class Shelf:
                 units: dict[str, Unit] = {}
                 for piece, data in file.execute("SELECT name, data FROM shelf WHERE name <> ?", (_HEAD,)):
                     if zlib.crc32(data) == sums.get(piece):
-                        units |= _Values(io.BytesIO(data)).load()
+                        units |= taken_out(data)
                         self._sums[piece] = sums[piece]
             touched = frozenset(_touched(known, self._now))
         except _DAMAGED:
@@ -194,19 +174,3 @@ def _unsigned(data: bytes) -> bytes:
     if zlib.crc32(data[4:]).to_bytes(4, "big") != data[:4]:
         raise ValueError("damaged")
     return data[4:]
-
-
-def _dumped(units: Mapping[str, Unit]) -> bytes:
-    said = io.BytesIO()
-    pickle.Pickler(said, pickle.HIGHEST_PROTOCOL).dump(units)
-    return said.getvalue()
-
-
-class _Values(pickle.Unpickler):
-    """Reads records and plain values, and refuses to call anything else."""
-
-    def find_class(self, module: str, name: str) -> Any:
-        """Return a kind of value; raises UnpicklingError."""
-        if module.startswith(_OURS) or (module, name) in _PLAIN:
-            return super().find_class(module, name)
-        raise pickle.UnpicklingError(f"{module}.{name} is no kind of value")

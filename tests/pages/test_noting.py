@@ -2,7 +2,8 @@
 
 import pytest
 
-from maker_site.pages.noting import Worked, note, noting
+from maker_site.pages.noting import note, noting
+from maker_site.pages.worked import Worked
 
 
 def squares(asked: list[int]) -> Worked[int]:

@@ -13,7 +13,6 @@ from maker_site.pages.marks import swatch
 from maker_site.pages.menu import menu, menu_paper
 from maker_site.pages.menu_sheets import menu_sheets
 from maker_site.pages.notebook import Notebook
-from maker_site.pages.noting import Worked
 from maker_site.pages.page import Batch, Drawn, Gathering, Page, Said, Text
 from maker_site.pages.parts import Link, Menu, Paging
 from maker_site.pages.picture_html import figure_html
@@ -47,6 +46,7 @@ from maker_site.pages.public.views import (
     Tutorial,
     TutorialList,
 )
+from maker_site.pages.worked import Worked
 from maker_site.pages.writing import written
 from maker_site.records import Article as ArticleRecord
 from maker_site.records import Project

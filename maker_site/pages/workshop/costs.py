@@ -60,7 +60,7 @@ def cost_pages(book: Notebook) -> Iterator[Page | Text]:
 def cost_overview(book: Notebook) -> Iterator[Page | Text]:
     """Yield costs/index.html, its further pages, and the script with every project's row."""
     projects = sorted(book.workshop.projects.values(), key=lambda project: project.title.casefold())
-    found = tuple((book.shown("costs", _row_of, each.id), book.cost_sheets[each.id].complete) for each in projects)
+    found = tuple(book.shown("costs", _row_of, each.id) for each in projects)
     rows = tuple(row for row, _ in found)
     yield from _overviews(book, rows, sum(not complete for _, complete in found))
     yield Text(DATA, _rows_script(rows))
@@ -100,8 +100,9 @@ def _address(number: int) -> str:
     return _DOOR if number == 1 else f"costs/page/{number}.html"
 
 
-def _row_of(book: Notebook, name: str) -> CostLineShown:
-    return _row(book, book.workshop.projects[name])
+def _row_of(book: Notebook, name: str) -> tuple[CostLineShown, bool]:
+    """Return what the overview shows of a project, and whether no figure of its cost is missing."""
+    return _row(book, book.workshop.projects[name]), book.cost_sheets[name].complete
 
 
 def _row(book: Notebook, project: Project) -> CostLineShown:

@@ -59,16 +59,9 @@ def home_page(book: Notebook) -> Page:
 
 def _attention(book: Notebook) -> Iterator[Attention]:
     yield from _orders(book)
-    for remake in book.remakes.values():
-        if remake.over_limit and remake.limit:
-            yield Attention(
-                say(
-                    "{project}: its setting is above what {what} bears.",
-                    project=remake.project.title,
-                    what=remake.limit.what,
-                ),
-                Link(say("Press card"), addresses.card(remake.project.id)),
-            )
+    for name in book.workshop.projects:
+        if found := book.shown("too hot", _too_hot, name):
+            yield found
     for press in book.workshop.presses.values():
         if press.id in book.pressings_by_press:
             for sentence in reading_cautions(press, book.today, book.figures.day):
@@ -76,9 +69,25 @@ def _attention(book: Notebook) -> Iterator[Attention]:
     for problem in book.cautions:
         where = f"{problem.file}, line {problem.line}" if problem.line else problem.file
         yield Attention(f"{where}: {problem.message}.", None, english=True)
-    for blank in book.workshop.blanks.values():
-        if not book.points[blank.id]:
-            yield Attention(say("No setting is known, not even common practice."), blank_link(book, blank.id))
+    for name in book.workshop.blanks:
+        if found := book.shown("no setting", _no_setting, name):
+            yield found
+
+
+def _too_hot(book: Notebook, name: str) -> Attention | None:
+    remake = book.remakes[name]
+    if not remake.over_limit or not remake.limit:
+        return None
+    words = say(
+        "{project}: its setting is above what {what} bears.", project=remake.project.title, what=remake.limit.what
+    )
+    return Attention(words, Link(say("Press card"), addresses.card(name)))
+
+
+def _no_setting(book: Notebook, name: str) -> Attention | None:
+    if book.points[name]:
+        return None
+    return Attention(say("No setting is known, not even common practice."), blank_link(book, name))
 
 
 def _orders(book: Notebook) -> Iterator[Attention]:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 
+from maker_site.frozen import frozen
 from maker_site.language import say
 from maker_site.pages import addresses
 from maker_site.pages.notebook import Notebook
@@ -53,7 +55,6 @@ def _row(book: Notebook, press: Press) -> PressRow:
 
 
 def _view(book: Notebook, press: Press) -> PressPage:
-    last_here = sorted(_settings_on(book, press), key=lambda each: each.last_used, reverse=True)
     return PressPage(
         press.id,
         press.name,
@@ -64,17 +65,37 @@ def _view(book: Notebook, press: Press) -> PressPage:
         log_total(book, book.pressings_by_press.get(press.id, ())),
         tuple(
             PressSetting(blank_link(book, each.setting.blank), setting_row(book, each, best=False))
-            for each in last_here[:_SETTINGS]
+            for each in _used_last(book, press)
         ),
         hazards(cautions("", ptfe=True)),
         press.note,
     )
 
 
-def _settings_on(book: Notebook, press: Press) -> Iterator[Evidence]:
-    """Yield the settings pressed on one press; of other blanks than were pressed on it none is looked at."""
-    for blank in sorted({row.blank for row in book.pressings_by_press.get(press.id, ())}):
-        yield from (each for each in book.evidence_by_blank[blank] if each.setting.press == press.id)
+def _used_last(book: Notebook, press: Press) -> Iterator[Evidence]:
+    """Yield the settings last pressed on one press; of other blanks than were pressed on it none is looked at."""
+    used = [
+        (each.last_used, blank, each.number)
+        for blank in sorted({row.blank for row in book.pressings_by_press.get(press.id, ())})
+        for each in book.shown("used", _used_on, blank)
+        if each.press == press.id
+    ]
+    for _, blank, number in sorted(used, key=lambda each: each[0], reverse=True)[:_SETTINGS]:
+        yield book.evidence_by_blank[blank][number]
+
+
+@frozen
+class _Used:
+    """A setting of a blank, by its number among them."""
+
+    number: int
+    press: str
+    last_used: date
+
+
+def _used_on(book: Notebook, name: str) -> tuple[_Used, ...]:
+    groups = book.evidence_by_blank[name]
+    return tuple(_Used(number, each.setting.press, each.last_used) for number, each in enumerate(groups))
 
 
 def _facts(book: Notebook, press: Press) -> Iterator[Fact]:

@@ -41,7 +41,7 @@ def search_pages(book: Notebook) -> Iterator[Page | Text]:
     workshop = book.workshop
     view = Search(
         DATA,
-        len(book.evidence),
+        sum(book.shown("found", _found_on, name).settings for name in workshop.blanks),
         len(workshop.blanks),
         len(workshop.projects),
         (
@@ -78,7 +78,7 @@ class _Data:
         presses = {press.id: number for number, press in enumerate(workshop.presses.values())}
         projects = {project.id: number for number, project in enumerate(book.newest_first)}
         # What settings say is said most often: its texts come first, so that their numbers are short.
-        found = (each for blank in sorted(workshop.blanks) for each in book.shown("found", _found_on, blank))
+        found = (each for blank in sorted(workshop.blanks) for each in book.shown("found", _found_on, blank).all)
         settings = [self._setting(each, blanks, presses, projects) for each in sorted(found, key=_order)]
         of_blanks = [
             [
@@ -194,15 +194,23 @@ class _Found:
     last_used: str | None
 
 
+@frozen
+class _FoundOn:
+    """What is found of one blank."""
+
+    settings: int
+    """Settings that the maker has pressed it with."""
+    all: tuple[_Found, ...]
+
+
 def _order(found: _Found) -> tuple[float | str, ...]:
     return (*found.order, found.blank)
 
 
-def _found_on(book: Notebook, name: str) -> tuple[_Found, ...]:
-    """Return what is found of one blank."""
-    blank = book.workshop.blanks[name]
-    rows = rows_on(blank, book.workshop, book.evidence_by_blank.get(name, ()), book.points[name])
-    return tuple(_found(book, row) for row in rows)
+def _found_on(book: Notebook, name: str) -> _FoundOn:
+    own = book.evidence_by_blank[name]
+    rows = rows_on(book.workshop.blanks[name], book.workshop, own, book.points[name])
+    return _FoundOn(len(own), tuple(_found(book, row) for row in rows))
 
 
 def _found(book: Notebook, row: Row) -> _Found:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
+from maker_site.frozen import frozen
 from maker_site.language import all_of, say, say_n
 from maker_site.pages import addresses
 from maker_site.pages.marks import swatch
@@ -12,7 +13,7 @@ from maker_site.pages.notebook import Notebook, grouped
 from maker_site.pages.page import Page
 from maker_site.pages.paging import on_page, pages_of
 from maker_site.pages.parts import Hazards, Link, Paging
-from maker_site.pages.plots import settings_plot
+from maker_site.pages.plots import Tried, settings_plot
 from maker_site.pages.wording import hazards
 from maker_site.pages.workshop.pieces import (
     BAND_HEIGHT,
@@ -28,13 +29,13 @@ from maker_site.pages.workshop.views import (
     BlankSettings,
     SettingRow,
     SettingsIndex,
+    StartShown,
     SubstratePage,
     SubstrateRow,
 )
 from maker_site.records import Blank
 from maker_site.workings.cautions import cautions
 from maker_site.workings.disagreement import disagreement
-from maker_site.workings.evidence import Evidence
 from maker_site.workings.starting_point import Source
 
 BLANKS_A_PAGE = 40
@@ -119,31 +120,56 @@ def _by_address(by_substrate: Mapping[str, Sequence[Blank]]) -> dict[str, list[B
 
 
 def _row(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> SubstrateRow:
-    own = [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ()) if each.good]
-    best = min(own, key=_best_anywhere, default=None)
-    claim = None
-    if best is None:
-        points = [book.points[blank.id][0] for blank in blanks if book.points[blank.id]]
-        order = list(Source)
-        claim = start_shown(book, min(points, key=lambda point: order.index(point.source))) if points else None
+    found = [book.shown("standing", _standing, blank.id) for blank in blanks]
+    best = min((each for each in found if each.best), key=lambda each: each.order, default=None)
+    claims = [each for each in found if each.start] if best is None else []
+    claim = min(claims, key=lambda each: each.source, default=None)
     return SubstrateRow(
         substrate_link(substrate),
         swatch(substrate, width=72, height=56),
         len(blanks),
-        setting_row(book, best, best=True) if best else None,
-        blank_link(book, best.setting.blank) if best else None,
-        claim,
+        best.best if best else None,
+        best.blank if best else None,
+        claim.start if claim else None,
     )
 
 
-def _best_anywhere(each: Evidence) -> tuple[float, int, Fraction]:
-    return (-each.interval.low, -each.pressed, each.setting.true.celsius)
+@frozen
+class _Standing:
+    """What is known of the settings of one blank, for what is said of all blanks of its substrate."""
+
+    blank: Link
+    order: tuple[float, int, Fraction]
+    """Of the best setting, the best first."""
+    best: SettingRow | None
+    source: int
+    """Where it is best to begin from, the surest first."""
+    start: StartShown | None
+    common: StartShown | None
+    """What common practice says, where nothing better is known."""
+    tried: tuple[Tried, ...]
+
+
+def _standing(book: Notebook, name: str) -> _Standing:
+    points, groups = book.points[name], book.evidence_by_blank[name]
+    best = groups[0] if groups and groups[0].good else None
+    common = next((point for point in points if point.source is Source.COMMON), None)
+    return _Standing(
+        blank_link(book, name),
+        (-best.interval.low, -best.pressed, best.setting.true.celsius) if best else (0, 0, Fraction(0)),
+        setting_row(book, best, best=True) if best else None,
+        list(Source).index(points[0].source) if points else len(Source),
+        start_shown(book, points[0]) if points else None,
+        start_shown(book, common) if common else None,
+        tuple(Tried(each.setting.true, each.setting.time, each.good, each.pressed) for each in groups),
+    )
 
 
 def _substrate_pages(book: Notebook, substrate: str, blanks: Sequence[Blank]) -> Iterator[Page]:
     ordered = sorted(blanks, key=lambda each: each.name.casefold())
-    common = next((point for blank in blanks for point in book.points[blank.id] if point.source is Source.COMMON), None)
-    groups = [each for blank in blanks for each in book.evidence_by_blank.get(blank.id, ())]
+    found = [book.shown("standing", _standing, blank.id) for blank in blanks]
+    common = next((each.common for each in found if each.common), None)
+    tried = [each for here in found for each in here.tried]
     for here, place in pages_of(
         addresses.substrate(substrate), ordered, at_once=BLANKS_A_PAGE, words=(say("Before"), say("After"))
     ):
@@ -154,8 +180,8 @@ def _substrate_pages(book: Notebook, substrate: str, blanks: Sequence[Blank]) ->
             tuple(book.shown("settings", _entry_of, blank.id) for blank in on_page(ordered, place, BLANKS_A_PAGE)),
             len(ordered),
             place,
-            settings_plot(book, groups, say(substrate)) if first else None,
-            start_shown(book, common) if common and first else None,
+            settings_plot(book, tried, say(substrate)) if first else None,
+            common if first else None,
             substrate_hazards(substrate),
         )
         title = say("Settings for {material}", material=say(substrate))
