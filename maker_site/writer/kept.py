@@ -12,8 +12,11 @@ import contextlib
 import json
 import sqlite3
 import zlib
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Any, Final
+
+from maker_site.writer.spool import Spool, Spooled
 
 FILE: Final = Path(".maker-site") / "cache.sqlite"
 _FORM: Final = 1
@@ -31,7 +34,8 @@ class Kept:
         self.file = out / FILE
         """Where it is all kept; it may hold other tables."""
         self._before: dict[str, dict[str, tuple[str, bytes, int]]] = {}
-        self._now: dict[str, dict[str, tuple[str, bytes, int]]] = {}
+        self._now: dict[str, dict[str, tuple[str, Spooled]]] = {}
+        self._spool = Spool()
         self._gone: set[tuple[str, str]] = set()
 
     def get(self, kind: str, name: str, key: str | None = None) -> Any:
@@ -45,7 +49,10 @@ class Kept:
 
     def get_bytes(self, kind: str, name: str, key: str | None = None) -> bytes | None:
         """Return the same as the bytes that are kept."""
-        found = self._now.get(kind, {}).get(name) or self._one(kind, name)
+        now = self._now.get(kind, {}).get(name)
+        if now is not None:
+            return now[1].data() if key in (None, now[0]) else None
+        found = self._one(kind, name)
         if found is None or key not in (None, found[0]) or zlib.crc32(found[1]) != found[2]:
             return None
         return found[1]
@@ -65,13 +72,14 @@ class Kept:
 
     def put_bytes(self, kind: str, name: str, key: str, data: bytes) -> None:
         """Keep bytes as they are, for who reads them without JSON."""
-        self._now.setdefault(kind, {})[name] = (key, data, zlib.crc32(data))
+        self._now.setdefault(kind, {})[name] = (key, self._spool.put(data))
 
     def keep(self, kind: str, name: str) -> None:
         """Keep what is there under a name."""
         now = self._now.setdefault(kind, {})
         if name not in now:
-            now[name] = self._of(kind)[name]
+            key, data, _ = self._of(kind)[name]
+            now[name] = (key, Spooled(data))
 
     def forget(self, kind: str, name: str) -> None:
         """Keep nothing under a name."""
@@ -83,33 +91,39 @@ class Kept:
 
         With `patch` what was neither put nor kept stays as it is.
         """
-        changed: list[tuple[str, str, str, bytes, int]] = []
+        changed: list[tuple[str, str]] = []
         gone = sorted(self._gone)
         for kind in self._now.keys() | (set() if patch else self._before.keys()):
             now = self._now.get(kind, {})
             before = self._before.get(kind, {}) if patch else self._of(kind)
-            changed += [(kind, name, *each) for name, each in now.items() if before.get(name) != each]
+            changed += [(kind, name) for name, each in now.items() if not _is_same(before.get(name), each)]
             gone += [] if patch else [(kind, name) for name in before if name not in now]
         if not changed and not gone:
             return
         try:
             self._write(changed, gone)
+        except (OSError, sqlite3.OperationalError):
+            return  # locked, or the disk is full: what is there is whole
         except sqlite3.DatabaseError:
             with contextlib.suppress(OSError, sqlite3.Error):
                 self.file.unlink(missing_ok=True)  # damaged: begun anew
-                self._write([(kind, name, *each) for kind, now in self._now.items() for name, each in now.items()], [])
-        except OSError:
-            return
-        self._before, self._now, self._gone = {}, {}, set()
+                self._write([(kind, name) for kind, now in self._now.items() for name in now], [])
+        self._before, self._now, self._gone, self._spool = {}, {}, set(), Spool()
 
-    def _write(self, changed: list[tuple[str, str, str, bytes, int]], gone: list[tuple[str, str]]) -> None:
+    def _write(self, changed: Iterable[tuple[str, str]], gone: Iterable[tuple[str, str]]) -> None:
         with contextlib.closing(sqlite3.connect(self.file)) as file, file:
             if file.execute("PRAGMA user_version").fetchone()[0] != _FORM:
                 file.execute("DROP TABLE IF EXISTS kept")
             file.execute(_TABLE)
             file.execute(f"PRAGMA user_version = {_FORM}")
             file.executemany("DELETE FROM kept WHERE kind = ? AND name = ?", gone)
-            file.executemany("INSERT OR REPLACE INTO kept VALUES (?, ?, ?, ?, ?)", changed)
+            file.executemany("INSERT OR REPLACE INTO kept VALUES (?, ?, ?, ?, ?)", self._rows_of(changed))
+
+    def _rows_of(self, names: Iterable[tuple[str, str]]) -> Iterator[tuple[str, str, str, bytes, int]]:
+        for kind, name in names:
+            key, spooled = self._now[kind][name]
+            data = spooled.data()
+            yield kind, name, key, data, zlib.crc32(data)
 
     def _one(self, kind: str, name: str) -> tuple[str, bytes, int] | None:
         if kind in self._before:
@@ -134,3 +148,7 @@ class Kept:
                 return {name: (key, value, check) for name, key, value, check in rows if isinstance(value, bytes)}
         except (sqlite3.Error, OSError):
             return {}
+
+
+def _is_same(before: tuple[str, bytes, int] | None, now: tuple[str, Spooled]) -> bool:
+    return before is not None and before[0] == now[0] and before[1] == now[1].data()
