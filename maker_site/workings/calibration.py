@@ -64,6 +64,11 @@ class Curve:
         return _carry(wanted, self.measured, self.set)
 
 
+_MOST_CURVES = 64
+_curves: dict[int, tuple[tuple[Reading, ...], Curve]] = {}
+"""Of the readings that were asked for, by their identity: a large log asks for the same few very many times."""
+
+
 def curve(press: Press) -> Curve:
     """Return the press's calibration from its readings.
 
@@ -71,6 +76,16 @@ def curve(press: Press) -> Curve:
     corners). Where a higher dial figure read lower, the two are pooled to their mean so that the curve rises
     (pool adjacent violators: the usual least-squares fit of a rising line); `cautions` says so.
     """
+    readings = press.readings
+    known = _curves.get(id(readings))
+    if known is None or known[0] is not readings:
+        if len(_curves) >= _MOST_CURVES:
+            _curves.clear()
+        known = _curves[id(readings)] = (readings, _rising(press))
+    return known[1]
+
+
+def _rising(press: Press) -> Curve:
     pooled: list[tuple[list[Fraction], Fraction, int]] = []
     for set_at, measured in _means(press):
         pooled.append(([set_at], measured, 1))

@@ -107,7 +107,7 @@ def evidence(
         return _heat(curves[press], dial, temperature_step(presses[press]))
 
     rows = sorted(
-        (_row(row, blanks, presses[row.press], heat(row.press, row.temperature)) for row in pressings), key=_Row.order
+        (_row(row, blanks, presses[row.press], heat(row.press, row.temperature)) for row in pressings), key=_by_time
     )
     groups = [
         Evidence(_setting(cluster), tuple(row.pressing for row in sorted(cluster, key=_when)))
@@ -156,6 +156,8 @@ class _Heat:
     """A dial figure at the platen."""
 
     true: Temperature
+    rough: float
+    """The same in degrees Celsius: of two figures most often this alone tells the higher, and quickly."""
     footing: Footing
     step_up: Fraction
     """What the platen gains by one step of the dial more, in kelvin."""
@@ -173,8 +175,14 @@ class _Row:
     """What keeps pressings apart whatever their figures; the kind of press is empty where its record names none."""
     when: tuple[date, str, int, int, str]
 
-    def order(self) -> tuple[tuple[str, ...], Fraction, Fraction, tuple[date, str, int, int, str]]:
-        return (self.apart, self.pressing.time.seconds, self.heat.true.celsius, self.when)
+
+def _by_time(row: _Row) -> tuple[object, ...]:
+    seconds = row.pressing.time.seconds
+    return (row.apart, float(seconds), seconds, *_by_heat(row))
+
+
+def _by_heat(row: _Row) -> tuple[object, ...]:
+    return (row.heat.rough, row.heat.true.celsius, row.when)
 
 
 def _when(row: _Row) -> tuple[date, str, int, int, str]:
@@ -185,7 +193,7 @@ def _heat(of_press: Curve, dial: Temperature, step: Fraction) -> _Heat:
     here = of_press.true(dial)
     up, down = (of_press.true(Temperature(dial.celsius + way * step)).temperature.celsius for way in (1, -1))
     at = here.temperature.celsius
-    return _Heat(here.temperature, here.footing, up - at, at - down)
+    return _Heat(here.temperature, float(at), here.footing, up - at, at - down)
 
 
 def _row(pressing: Pressing, blanks: Mapping[str, Blank], press: Press, heat: _Heat) -> _Row:
@@ -200,17 +208,19 @@ def _row(pressing: Pressing, blanks: Mapping[str, Blank], press: Press, heat: _H
 def _clusters(rows: Sequence[_Row]) -> Iterator[list[_Row]]:
     """Split rows into those within one step of time, and these into those within one step of temperature."""
     for same_time in _runs(rows, _longer):
-        yield from _runs(sorted(same_time, key=lambda row: (row.heat.true.celsius, row.when)), _hotter)
+        yield from _runs(sorted(same_time, key=_by_heat), _hotter)
 
 
 def _longer(one: _Row, other: _Row) -> bool:
     """Tell whether the second is a whole step of time or more above the first; the coarser press decides."""
-    return other.pressing.time.seconds - one.pressing.time.seconds >= max(one.step_seconds, other.step_seconds)
+    low, high = one.pressing.time.seconds, other.pressing.time.seconds
+    return low is not high and high - low >= max(one.step_seconds, other.step_seconds)
 
 
 def _hotter(one: _Row, other: _Row) -> bool:
     """Tell whether the second is a whole step of temperature or more above the first; the coarser press decides."""
-    return other.heat.true.celsius - one.heat.true.celsius >= max(one.heat.step_up, other.heat.step_down)
+    low, high = one.heat, other.heat
+    return low is not high and high.true.celsius - low.true.celsius >= max(low.step_up, high.step_down)
 
 
 def _runs(rows: Sequence[_Row], apart: Callable[[_Row, _Row], bool]) -> Iterator[list[_Row]]:

@@ -31,7 +31,11 @@ def gift_projects(book: Notebook) -> Sequence[Project]:
 
 def public_price(book: Notebook, project: Project) -> Decimal | None:
     """Return the price that the menu shows, None where it shows none."""
-    return book.prices[project.id].shown if book.price_words(project) else None
+    return book.shown("public price", _price_of, project.id)
+
+
+def _price_of(book: Notebook, name: str) -> Decimal | None:
+    return book.prices[name].shown if book.price_words(book.workshop.projects[name]) else None
 
 
 def gift_ideas(book: Notebook, items: Mapping[str, MenuItem]) -> GiftIdeas | None:
