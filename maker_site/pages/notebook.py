@@ -49,6 +49,8 @@ MATERIAL: Final = "shown material"
 
 _FEW: Final = 1000
 """Sums that are enough for the pages that are built together."""
+_VERY_FEW: Final = 100
+"""Of what lists show, where it need not be worked out again."""
 
 
 def nothing_shown(kind: str, name: str) -> None:
@@ -332,7 +334,7 @@ class Notebook:
     def begin_list(self, kind: str, work: Callable[[Notebook, str], Any]) -> Worked[Any]:
         """Return what pages of a kind show, nothing of which is worked out yet."""
         sums: Worked[Any] = Worked(tuple, partial(work, self), before=partial(self.shown_before, kind))
-        sums.hold(self._most)
+        sums.hold(self._most_shown)
         sums.gather()
         self.lists[kind] = (work, sums)
         return sums
@@ -347,14 +349,17 @@ class Notebook:
         """Return how many of a project could be made of the blanks on the shelf; None where not one."""
         return makeable_of(project, self.stock[project.blank], self.yield_of(project))
 
-    def hold_few(self) -> None:
-        """Hold the sums of few projects only: for who builds one page after the other, once, and has many projects."""
-        self.__dict__["_most"] = _FEW
+    def hold_few(self, *, lists_are_kept: bool) -> None:
+        """Hold the sums of few projects only: for who builds one page after the other, once, and has many projects.
+
+        Of what lists show still fewer where `lists_are_kept`, so that `shown_before` can give it again.
+        """
+        self.__dict__["_most_shown"] = _VERY_FEW if lists_are_kept else _FEW
         for sums in (self.remakes, self.cost_sheets, self.prices):
             sums.hold(_FEW)
 
     @cached_property
-    def _most(self) -> int | None:
+    def _most_shown(self) -> int | None:
         return None
 
     @cached_property

@@ -57,9 +57,15 @@ class Kept:
             return None
         return found[1]
 
-    def read_all(self, kind: str) -> None:
-        """Read all of a kind at once: for who is about to ask for much of it."""
-        self._of(kind)
+    def all_bytes(self, kind: str) -> dict[str, bytes]:
+        """Return all that an earlier make kept of a kind, by name: for who is about to ask for much of it."""
+        rows = self._rows("SELECT name, key, value, sum FROM kept WHERE kind = ?", (kind,))
+        return {name: data for name, (_, data, check) in rows.items() if zlib.crc32(data) == check}
+
+    def new_bytes(self, kind: str, name: str) -> bytes | None:
+        """Return what was put under a name and is not written yet."""
+        now = self._now.get(kind, {}).get(name)
+        return None if now is None else now[1].data()
 
     def names(self, kind: str) -> tuple[str, ...]:
         """Return every name that something is kept under."""

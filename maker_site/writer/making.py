@@ -119,7 +119,7 @@ def _make(
         return Made(problems, None)
     if not again:
         gc.freeze()  # records hold no circles: nothing is gained by going through them later
-        book.hold_few()
+        book.hold_few(lists_are_kept=memory.knows_before)
     with speaking(book.language), SiteFolder.open(out) as site:
         order = memory.settle(book)
         ground = memory.ground(lambda: contents([*used.folders, content / FONTS]))

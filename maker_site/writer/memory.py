@@ -96,6 +96,11 @@ class Memory:
         return self._kept
 
     @property
+    def knows_before(self) -> bool:
+        """Whether the last make is known, so that what differs from it is."""
+        return self._changed is not None
+
+    @property
     def is_told(self) -> bool:
         """Whether it is known what was touched since the last make."""
         return self.remembered.is_quiet("theme") and self.remembered.is_quiet("fonts")
@@ -316,6 +321,8 @@ class Memory:
         if self._shelf.mark:
             self.state.put(self._kept, self._shelf.mark)
         self._kept.write(patch=not self._is_first)
+        if self._shown:
+            self._shown.let_go()
         self._is_first = False
 
     def stands(self, site: SiteFolder, bases: Mapping[str, str]) -> bool:

@@ -17,6 +17,8 @@ _SHOWN: Final = "shown "
 """How its kinds begin among what is kept, and among those who looked at something."""
 _FEW: Final = 8
 """Asked for more of one kind than that, all of it is read at once."""
+_KINDS: Final = 2
+"""Kinds of which all is held at once: pages that list one kind seldom look at more."""
 
 
 class Showing(NamedTuple):
@@ -34,25 +36,38 @@ class Shown:
     def __init__(self, kept: Kept) -> None:
         self._kept = kept
         self._asked: Counter[str] = Counter()
+        self._read: dict[str, dict[str, bytes]] = {}
 
     def before(self, looked: Looked, kind: str, name: str) -> Sum[Any] | None:
         """Return what was shown of a thing, and what was looked at for it; None where that has to be worked out."""
         reads = looked.reads(_SHOWN + kind, name)
         if reads is None:
             return None
-        self._asked[kind] += 1
-        if self._asked[kind] == _FEW:
-            self._kept.read_all(_SHOWN + kind)
-        data = self._kept.get_bytes(_SHOWN + kind, name)
+        data = self._data(_SHOWN + kind, name)
         try:
             return None if data is None else (taken_out(data), reads)
         except DAMAGED:
             return None
 
+    def _data(self, kind: str, name: str) -> bytes | None:
+        self._asked[kind] += 1
+        if self._asked[kind] < _FEW:
+            return self._kept.get_bytes(kind, name)
+        if kind not in self._read:
+            while len(self._read) >= _KINDS:
+                del self._read[next(iter(self._read))]
+            self._read[kind] = self._kept.all_bytes(kind)
+        return self._kept.new_bytes(kind, name) or self._read[kind].get(name)
+
     def keep(self, each: Showing) -> str:
         """Keep what is shown now, and return the kind under which it is to be noted what was looked at."""
         self._kept.put_bytes(_SHOWN + each.kind, each.name, "", each.data)
         return _SHOWN + each.kind
+
+    def let_go(self) -> None:
+        """Hold no more than what is not on disk yet: for who has put it there, or is done with lists for now."""
+        self._asked.clear()
+        self._read.clear()
 
     def forget(self, looked: Looked, changed: Iterable[Read], there: Container[str]) -> None:
         """Forget what looked at something that has changed, and all of what is not there any more."""
