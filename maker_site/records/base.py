@@ -8,7 +8,7 @@ from __future__ import annotations
 from array import array
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Any, Final, TypeVar
 
 from pydantic import BaseModel, ConfigDict, PrivateAttr
@@ -112,18 +112,47 @@ class Part(BaseModel):
         for name, info in type(self).model_fields.items():
             yield from _amounts_in(getattr(self, name), (*place, info.alias or name))
 
-    def __getstate__(self) -> dict[Any, Any]:
+    def __reduce__(self) -> tuple[type[Again], tuple[Any, ...]]:
         """Return what is pickled; a look at ``__dict__`` would leave a dictionary behind for good."""
-        found = ((name, getattr(self, name, _ABSENT)) for name in type(self).model_fields)
-        return {
-            "__dict__": {name: value for name, value in found if value is not _ABSENT},
-            "__pydantic_fields_set__": self.__pydantic_fields_set__,
-            "__pydantic_private__": self.__pydantic_private__,
-        }
+        found = [(name, getattr(self, name, _ABSENT)) for name in type(self).model_fields]
+        names = tuple(name for name, value in found if value is not _ABSENT)
+        shape = _shape(type(self), names, frozenset(self.__pydantic_fields_set__))
+        return Again, (shape, self.__pydantic_private__, *(value for _, value in found if value is not _ABSENT))
 
-    def __setstate__(self, state: dict[Any, Any]) -> None:
-        """Take what was pickled, and hold it as `compact` does."""
-        _fill(self, state["__dict__"], state["__pydantic_fields_set__"], state["__pydantic_private__"])
+
+@dataclass(frozen=True)
+class Shape:
+    """What is the same of very many parts, so that a pickle says it once."""
+
+    kind: type[Part]
+    names: tuple[str, ...]
+    """The fields that are there, in the order of the class."""
+    given: frozenset[str]
+    """The fields that were given."""
+
+    @cached_property
+    def held(self) -> set[str]:
+        """The fields that were given, as every part of the shape holds them."""
+        return _names(self.given)
+
+
+@lru_cache(maxsize=1024)
+def _shape(kind: type[Part], names: tuple[str, ...], given: frozenset[str]) -> Shape:
+    return Shape(kind, names, given)
+
+
+class Again:
+    """Makes a part again out of its pickle, held as `compact` does."""
+
+    def __new__(cls, shape: Shape, private: dict[str, Any] | None, *values: object) -> Part:  # type: ignore[misc]
+        """Return the part."""
+        part = object.__new__(shape.kind)
+        for name, value in zip(shape.names, values, strict=True):
+            _set(part, name, value)
+        _set(part, "__pydantic_fields_set__", shape.held)
+        _set(part, "__pydantic_extra__", None)
+        _set(part, "__pydantic_private__", private)
+        return part
 
 
 def like(part: P, values: Mapping[str, object]) -> P:

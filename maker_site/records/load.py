@@ -30,10 +30,11 @@ V = TypeVar("V")
 
 
 @uncollected()
-def load(root: Path, remembered: Remembered | None = None) -> Findings:
+def load(root: Path, remembered: Remembered | None = None, *, across: bool = True) -> Findings:
     """Read the content folder `root`; all problems come back together, sorted by file and line.
 
     `remembered` spares a reading what the one before it understood already, and is told what each record was read from.
+    Whether what a record names exists is looked at unless not `across`: for records that were found right before.
     """
     if not root.is_dir():
         return Findings(None, (Problem("", 0, "", f"there is no folder {quoted(str(root))}"),))
@@ -53,7 +54,7 @@ def load(root: Path, remembered: Remembered | None = None) -> Findings:
     pressings = folder.remembered.memo("pressings", tuple(logs.values()), lambda: _in_order(logs.values()))
     workshop = Workshop(root, shop, blanks, presses, supplies, projects, pressings, articles, about)
     failed = {problem.file for problem in folder.problems}
-    problems = [*folder.problems, *crosscheck(workshop, folder, failed, logs)]
+    problems = [*folder.problems, *(crosscheck(workshop, folder, failed, logs) if across else ())]
     findings = Findings(workshop, tuple(sorted(problems)))
     return Findings(None, findings.problems) if findings.errors else findings
 

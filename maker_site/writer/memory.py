@@ -137,7 +137,7 @@ class Memory:
         if self._shelf is None or not self.state.looked.names(_BATCH):
             return None
         earlier = self._shelf.earlier
-        workshop = load(book.workshop.root, earlier).workshop
+        workshop = load(book.workshop.root, earlier, across=False).workshop
         if workshop is None or earlier.read:
             return None
         pictures, artwork = (Noted(kind, self._files_before(kind, now)) for kind, now in _files(book).items())
