@@ -7,6 +7,7 @@ the rest; where they do not belong together, everything is worked out.
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, Final, TypeVar
@@ -241,7 +242,8 @@ class Memory:
     def note_shown(self, each: Showing) -> None:
         """Note what a list shows of a thing, and what was looked at for it."""
         assert self._shown is not None  # a make has begun
-        self._note(self._shown.keep(each), each.name, each.reads)
+        name = sys.intern(each.name)  # it came out of another process, and lists of many kinds have the same names
+        self._note(self._shown.keep(each._replace(name=name)), name, each.reads)
 
     def _note(self, kind: str, name: str, reads: Iterable[Read]) -> None:
         assert self._book is not None  # a make has begun

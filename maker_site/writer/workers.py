@@ -30,7 +30,7 @@ _AT_ONCE: Final = 4
 _MOST_PAPERS: Final = 24
 """Papers that wait to be set; while there are more, nothing is built that asks for others."""
 _MOST_HELD: Final = 320 * 2**20
-_LEAST_GROWTH: Final = 32 * 2**20
+_LEAST_GROWTH: Final = 16 * 2**20
 """Bytes that a process may hold before another takes its place, and those that it may always add to what it was
 forked with: one that ends too soon works out again what its like worked out before."""
 

@@ -40,6 +40,27 @@
         else numbersOf.set(word, [number]);
       }
     });
+    settings = columns();
+  };
+
+  // Settings by column, since there may be very many: a row's number gives the number of a text, or of none.
+  let settings = null;
+  const columns = () => {
+    const rows = data.settings;
+    const none = data.texts.length;
+    const one = (at, absent) => Uint32Array.from(rows, (row) => row[at] ?? absent);
+    const several = (at) => {
+      const begins = new Uint32Array(rows.length + 1);
+      rows.forEach((row, number) => { begins[number + 1] = begins[number] + row[at].length; });
+      return { begins, all: Uint32Array.from(rows.flatMap((row) => row[at])) };
+    };
+    return {
+      blank: one(0, 0),
+      press: one(1, data.presses.length),
+      manner: [2, 3, 4, 5, 6].map((at) => one(at, none)),
+      projects: several(9),
+      defects: several(10),
+    };
   };
 
   const joining = new Set(["a", "an", "and", "at", "for", "in", "of", "on", "or", "the", "to", "with"]);
@@ -62,16 +83,21 @@
   };
 
   // How many slips of the keys part two words (a swapped pair is one); more than `most` is not counted further.
+  const rowsOfSlips = [0, 1, 2].map(() => new Uint8Array(64));
   const slips = (a, b, most) => {
-    let [before, last] = [[], Array.from({ length: b.length + 1 }, (_, at) => at)];
+    let [before, last, now] = rowsOfSlips;
+    for (let j = 0; j <= b.length; j += 1) last[j] = j;
     for (let i = 1; i <= a.length; i += 1) {
-      const now = [i];
+      now[0] = i;
+      let least = i;
       for (let j = 1; j <= b.length; j += 1) {
-        now[j] = Math.min(last[j] + 1, now[j - 1] + 1, last[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
-        if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) now[j] = Math.min(now[j], before[j - 2] + 1);
+        let fewest = Math.min(last[j] + 1, now[j - 1] + 1, last[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
+        if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) fewest = Math.min(fewest, before[j - 2] + 1);
+        now[j] = fewest;
+        if (fewest < least) least = fewest;
       }
-      if (Math.min(...now) > most) return most + 1;
-      [before, last] = [last, now];
+      if (least > most) return most + 1;
+      [before, last, now] = [last, now, before];
     }
     return last[b.length];
   };
@@ -89,43 +115,58 @@
   };
 
   const NEAR = { c: 1.1, f: 2, s: 0.5 }; // 400 °F is 204.4 °C, which some set as 204 and some as 205
-  const worth = (term, word) => {
-    if (word === term) return EXACT;
+  // Returns what a word is worth to a term.
+  const judge = (term) => {
     const measure = /^(\d+(?:\.\d+)?)([cfs])$/.exec(term);
     if (measure) {
-      const [, number, unit] = measure;
-      const other = word.endsWith(unit) ? Number(word.slice(0, -1)) : NaN;
-      return Math.abs(other - Number(number)) <= NEAR[unit] ? WITHIN : 0;
+      const [wanted, unit] = [Number(measure[1]), measure[2]];
+      return (word) => {
+        if (word === term) return EXACT;
+        return word.endsWith(unit) && Math.abs(Number(word.slice(0, -1)) - wanted) <= NEAR[unit] ? WITHIN : 0;
+      };
     }
-    if (!word.includes(term)) return 0;
-    if (/^\d+$/.test(term)) return word.startsWith(term) && !/\d/.test(word[term.length]) ? BEGINS : 0;
-    if (word.startsWith(term)) return term.length >= 2 ? BEGINS : 0;
-    return term.length >= 3 || /[^\x00-\x7f]/.test(term) ? WITHIN : 0;
+    const begins = term.length >= 2 ? BEGINS : 0;
+    const within = term.length >= 3 || /[^\x00-\x7f]/.test(term) ? WITHIN : 0;
+    const isNumber = /^\d+$/.test(term);
+    return (word) => {
+      const at = word.indexOf(term);
+      if (at < 0) return 0;
+      if (word === term) return EXACT;
+      if (isNumber) return at === 0 && !/\d/.test(word[term.length]) ? BEGINS : 0;
+      return at === 0 ? begins : within;
+    };
   };
 
-  // What each text is worth to a term; a word with dashes that nothing has is taken to its parts.
-  const worths = (term, terms, readAs) => {
-    const found = new Uint8Array(data.texts.length);
+  // What each text is worth by the words that it says; null where no text says any.
+  const given = (words, value) => {
+    const found = new Uint8Array(data.texts.length + 1); // the last stands for no text
     let any = false;
-    const give = (word, value) => {
+    for (const word of words) {
+      const worth = value(word);
+      if (!worth) continue;
       any = true;
-      for (const number of numbersOf.get(word)) found[number] = Math.max(found[number], value);
-    };
-    for (const word of numbersOf.keys()) {
-      const value = worth(term, word);
-      if (value) give(word, value);
+      for (const number of numbersOf.get(word)) if (found[number] < worth) found[number] = worth;
     }
-    const parts = any ? [] : term.match(/[\p{L}\p{N}]+/gu) || [];
+    return any ? found : null;
+  };
+
+  // Adds what the texts are worth to a term, which is known of those that stay while another is typed. A word with dashes
+  // that nothing has is taken to its parts.
+  const known = new Map();
+  const worths = (term, terms, readAs) => {
+    if (!known.has(term)) {
+      if (known.size > 30) known.clear();
+      known.set(term, given(numbersOf.keys(), judge(term)));
+    }
+    const found = known.get(term);
+    const parts = found ? [] : term.match(/[\p{L}\p{N}]+/gu) || [];
     if (parts.length > 1) {
       for (const each of parts) worths(each, terms, readAs);
       return;
     }
-    if (!any) {
-      const near = misspelt(term);
-      for (const word of near) give(word, MISSPELT);
-      if (near.length) readAs.push([term, near]);
-    }
-    terms.push(found);
+    const near = found ? [] : misspelt(term);
+    if (near.length) readAs.push([term, near]);
+    terms.push(found || given(near, () => MISSPELT) || new Uint8Array(data.texts.length + 1));
   };
 
   const best = (found, numbers, weight) => {
@@ -134,19 +175,23 @@
     return most && most * 4 + weight;
   };
 
-  // Every row that says all terms, best first; equals stay in the order of the data, which is best supported first.
-  const ranked = (count, terms, value) => {
-    const rows = [];
-    for (let row = 0; row < count; row += 1) {
+  // How many rows say all terms, and the best of them; equals stay in the order of the data, which is best supported first.
+  const ranked = (of, terms, value, most) => {
+    let total = 0;
+    const first = []; // the first rows of each sum
+    for (let row = 0; row < of; row += 1) {
       let sum = 0;
       for (let term = 0; term < terms.length; term += 1) {
-        const most = value(row, term);
-        if (!most) { sum = 0; break; }
-        sum += most;
+        const worth = value(row, term);
+        if (!worth) { sum = 0; break; }
+        sum += worth;
       }
-      if (sum) rows.push([sum, row]);
+      if (!sum) continue;
+      total += 1;
+      const alike = (first[sum] ||= []);
+      if (alike.length < most) alike.push(row);
     }
-    return rows.sort((a, b) => b[0] - a[0] || a[1] - b[1]).map(([, row]) => row);
+    return { total, rows: first.reverse().flat().slice(0, most) };
   };
 
   const search = (text) => {
@@ -155,22 +200,43 @@
     const terms = [];
     for (const term of asked(text)) worths(term, terms, readAs);
     if (!terms.length) return null;
-    const each = (rows, texts, weight) => terms.map((found) => Uint8Array.from(rows, (row) => best(found, row[texts], weight)));
+    const each = (rows, texts, weight) =>
+      terms.map((found) => {
+        const most = new Uint8Array(rows.length + 1); // the last stands for none
+        rows.forEach((row, number) => { most[number] = best(found, row[texts], weight); });
+        return most;
+      });
     const blanks = each(data.blanks, 1, THING);
     const presses = each(data.presses, 1, MANNER);
     const titles = each(data.projects, 2, PROJECT);
+    const most = ({ begins, all }, row, of) => {
+      let found = 0;
+      for (let at = begins[row]; at < begins[row + 1]; at += 1) if (of[all[at]] > found) found = of[all[at]];
+      return found;
+    };
     const setting = (row, term) => {
-      const [blank, press, dial, platen, time, pressure, face, , , projects, defects] = data.settings[row];
-      let most = Math.max(blanks[term][blank], press === null ? 0 : presses[term][press]);
-      most = Math.max(most, best(terms[term], [dial, platen, time, pressure, face], MANNER), best(terms[term], defects, DEFECT));
-      for (const project of projects) most = Math.max(most, titles[term][project]);
-      return most;
+      const found = terms[term];
+      let manner = 0;
+      for (const column of settings.manner) if (found[column[row]] > manner) manner = found[column[row]];
+      const defect = most(settings.defects, row, found);
+      return Math.max(
+        blanks[term][settings.blank[row]],
+        presses[term][settings.press[row]],
+        manner && manner * 4 + MANNER,
+        defect && defect * 4 + DEFECT,
+        most(settings.projects, row, titles[term]),
+      );
     };
     return {
       readAs,
-      settings: ranked(data.settings.length, terms, setting),
-      blanks: ranked(data.blanks.length, terms, (row, term) => blanks[term][row]),
-      projects: ranked(data.projects.length, terms, (row, term) => Math.max(titles[term][row], blanks[term][data.projects[row][1]])),
+      settings: ranked(data.settings.length, terms, setting, MOST.settings),
+      blanks: ranked(data.blanks.length, terms, (row, term) => blanks[term][row], MOST.blanks),
+      projects: ranked(
+        data.projects.length,
+        terms,
+        (row, term) => Math.max(titles[term][row], blanks[term][data.projects[row][1]]),
+        MOST.projects,
+      ),
     };
   };
 
@@ -236,12 +302,11 @@
     const found = words ? search(words) : null;
     const sentence = [];
     for (const name of Object.keys(lists)) {
-      const rows = found ? found[name] : [];
-      const shown = rows.slice(0, MOST[name]);
-      part(name).hidden = !shown.length;
-      document.querySelector(lists[name]).replaceChildren(...shown.map(draw[name]));
-      if (!rows.length) continue;
-      sentence.push(count(shown.length < rows.length ? `some ${name}` : name, rows.length, { shown: figure(shown.length) }));
+      const { total, rows } = found ? found[name] : { total: 0, rows: [] };
+      part(name).hidden = !total;
+      document.querySelector(lists[name]).replaceChildren(...rows.map(draw[name]));
+      if (!total) continue;
+      sentence.push(count(rows.length < total ? `some ${name}` : name, total, { shown: figure(rows.length) }));
     }
     if (!found) return tell("");
     const read = found.readAs.map(([term, near]) => `${say("read as", { term, words: either.format(near.slice(0, 3)) })} `).join("");
