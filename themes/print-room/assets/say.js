@@ -8,7 +8,8 @@
   const language = document.documentElement.lang || "en";
   const rules = new Intl.PluralRules(language);
   const leftwards = document.documentElement.dir === "rtl";
-  const figure = (value) => value.toLocaleString(locale);
+  const numbers = new Intl.NumberFormat(locale);
+  const figure = (value) => numbers.format(value);
 
   // Each part keeps its own order in a sentence from right to left, so that “193 °C” stays that.
   const apart = (part) => (leftwards ? ["\u2068", part, "\u2069"] : [part]);
