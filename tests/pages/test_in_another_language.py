@@ -1,7 +1,6 @@
 """Pages in a language that is not English: made-up catalogues, of a sentence or two or of everything."""
 
 import dataclasses
-import json
 import re
 from collections.abc import Iterator, Mapping
 from datetime import date
@@ -26,6 +25,7 @@ from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.pages.workshop.search import search_pages
 from maker_site.records import load
 from tests.everything import Everything, outside
+from tests.pages.test_search import read_data
 from tests.small_workshop import write_workshop
 
 Messages = Mapping[str | tuple[str, str], str | tuple[str, ...]]
@@ -133,7 +133,7 @@ def test_a_setting_is_found_by_the_words_of_the_record_too(tmp_path: Path, monke
     book = book_of(tmp_path, MAKERS)
     with speaking(Language("de", "ltr")):
         (script,) = (each.text for each in search_pages(book) if isinstance(each, Text))
-    data = json.loads(script.removeprefix("window.searchData = ").removesuffix(";\n"))
+    data = read_data(script)
     also = {data["texts"][int(number)]: words for number, words in data["also"].items()}
     assert also["Schiefer"] == "slate"
     assert also["5:00|300 Sek."] == "300 s"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from maker_site.frozen import frozen
@@ -14,7 +14,9 @@ from maker_site.pages.notebook import Notebook
 from maker_site.pages.page import Page, Text
 from maker_site.pages.parts import Both, Link
 from maker_site.pages.wording import hazards
+from maker_site.pages.workshop.catalogue_data import ANY
 from maker_site.pages.workshop.views import Search
+from maker_site.records.project import Project
 from maker_site.records.quantities import Duration, Temperature, plain
 from maker_site.records.words import DEFECTS, SUBSTRATE_SPELLINGS
 from maker_site.workings.cautions import cautions
@@ -22,6 +24,7 @@ from maker_site.workings.finding.rows import Row, rows_on
 from maker_site.workings.starting_point import percent_down, percent_up
 
 DATA = "search/data.js"
+_IN_QUOTES = {ord("\\"): "\\\\", ord("'"): "\\'"}
 _ALSO = {
     **{defect: " ".join(others) for defect, others in DEFECTS.items() if others},
     **{
@@ -30,6 +33,7 @@ _ALSO = {
     },
 }
 """Other words by which a text is found."""
+_COLUMNS = ("blank", "press", "dial", "platen", "time", "pressure", "face", "outcome", "last")
 _SOURCES = {
     "sheet": marked("The supplier’s sheet: test one"),
     "common": marked("Common practice, not yours: test one"),
@@ -51,16 +55,20 @@ def search_pages(book: Notebook) -> Iterator[Page | Text]:
         hazards(cautions("", ptfe=True)),
     )
     yield Page("search.html", "workshop/search.html", say("Search"), view, door="search.html")
-    data = _Data(book).whole()
-    yield Text(DATA, f"window.searchData = {json.dumps(data, ensure_ascii=False, separators=(',', ':'))};\n")
+    data = json.dumps(_Data(book).whole(), ensure_ascii=False, separators=(",", ":"))
+    # Read as JSON a browser has it in half the time, and holds it in less, than as so long a script.
+    yield Text(DATA, f"window.searchData = JSON.parse('{data.translate(_IN_QUOTES)}');\n")
 
 
 class _Data:
-    """Builds the script's data: every text once, and rows that name texts by number, so that it stays small."""
+    """Builds the script's data: every text once, and columns that name texts by number, so that it stays small.
+
+    There may be tens of thousands of settings: a list for each would weigh more than what it holds.
+    """
 
     def __init__(self, book: Notebook) -> None:
         self._book = book
-        self._texts: dict[str, int] = {}
+        self._texts: dict[str, int] = {"": 0}
         self._temperatures: dict[object, int] = {}
         self._times: dict[object, int] = {}
         self._typed: dict[str, str] = {}
@@ -69,9 +77,11 @@ class _Data:
     def whole(self) -> Mapping[str, object]:
         """Return texts, other words for them, blanks, presses, projects and settings.
 
-        A blank is [address, texts], a press [address, texts], a project [address, blank, texts], each with
-        its name first among the texts; a setting is [blank, press, dial, platen, time, pressure, face, outcome, last,
-        projects, defects, own], where own is 1 for the maker's own pressings. A missing one is null.
+        A text's number is its place in `texts`; 0 is a missing one. A blank or a press is [address, numbers of its
+        texts], its name first. The projects are columns: `blank`, and `texts`, of each its title, its folder and its
+        occasions; `pages` is the address of all of them, `*` for the folder. The settings are columns, best supported
+        first; `press` is the number of presses where none is known. A column of several to a row is [how many each
+        row has, all of them].
         """
         book, workshop = self._book, self._book.workshop
         blanks = {blank.id: number for number, blank in enumerate(workshop.blanks.values())}
@@ -79,7 +89,7 @@ class _Data:
         projects = {project.id: number for number, project in enumerate(book.newest_first)}
         # What settings say is said most often: its texts come first, so that their numbers are short.
         found = (each for blank in sorted(workshop.blanks) for each in book.shown("found", _found_on, blank).all)
-        settings = [self._setting(each, blanks, presses, projects) for each in sorted(found, key=_order)]
+        settings = self._settings(sorted(found, key=_order), blanks, presses, projects)
         of_blanks = [
             [
                 addresses.blank(each.id),
@@ -93,15 +103,16 @@ class _Data:
             [addresses.press(each.id), self._all(each.name, each.id, self._said(each.kind))]
             for each in workshop.presses.values()
         ]
-        of_projects = [
-            [addresses.project(each.id), blanks[each.blank], self._all(each.title, each.id, *each.occasions)]
-            for each in book.newest_first
-        ]
+        of_projects = {
+            "blank": [blanks[each.blank] for each in book.newest_first],
+            "texts": _several([self._text(text) for text in _told(each)] for each in book.newest_first),
+        }
         return {
             "texts": list(self._texts),
             "also": self._also(),
             "blanks": of_blanks,
             "presses": of_presses,
+            "pages": addresses.project(ANY),
             "projects": of_projects,
             "settings": settings,
         }
@@ -122,42 +133,50 @@ class _Data:
             self._typed[shown] = word
         return shown
 
-    def _text(self, text: str | None) -> int | None:
-        return None if text is None else self._texts.setdefault(text, len(self._texts))
+    def _text(self, text: str | None) -> int:
+        return self._texts.setdefault(text or "", len(self._texts))
 
-    def _all(self, *texts: str | None) -> list[int | None]:
+    def _all(self, *texts: str | None) -> list[int]:
         return [self._text(text) for text in dict.fromkeys(texts) if text]
 
-    def _setting(
-        self, found: _Found, blanks: Mapping[str, int], presses: Mapping[str, int], projects: Mapping[str, int]
-    ) -> list[object]:
-        dial, true = self._temperature(found.dial), self._temperature(found.true)
-        return [
-            blanks[found.blank],
-            presses.get(str(found.press)),
-            true if dial is None else dial,
-            true,
-            self._time(found.time),
-            self._text(found.pressure),
-            self._text(self._said(str(found.face))) if found.face else None,
-            self._text(found.outcome),
-            self._text(found.last_used),
-            [projects[each] for each in found.projects if each in projects],
-            [self._text(self._said(defect)) for defect in found.defects],
-            int(found.own),
-        ]
+    def _settings(
+        self,
+        found: Sequence[_Found],
+        blanks: Mapping[str, int],
+        presses: Mapping[str, int],
+        projects: Mapping[str, int],
+    ) -> dict[str, object]:
+        columns: dict[str, list[int]] = {name: [] for name in _COLUMNS}
+        for each in found:
+            dial, platen = self._temperature(each.dial), self._temperature(each.true)
+            row = (
+                blanks[each.blank],
+                presses.get(str(each.press), len(presses)),
+                dial or platen,
+                platen,
+                self._time(each.time),
+                self._text(each.pressure),
+                self._text(self._said(str(each.face)) if each.face else None),
+                self._text(each.outcome),
+                self._text(each.last_used),
+            )
+            for name, number in zip(_COLUMNS, row, strict=True):
+                columns[name].append(number)
+        used_for = _several([projects[name] for name in each.projects if name in projects] for each in found)
+        defects = _several([self._text(self._said(defect)) for defect in each.defects] for each in found)
+        return {**columns, "projects": used_for, "defects": defects}
 
-    def _temperature(self, celsius: object) -> int | None:
+    def _temperature(self, celsius: object) -> int:
         if not isinstance(celsius, int | float):
-            return None
+            return 0
         if celsius not in self._temperatures:
             shown = self._book.wording.temperature(Temperature(Fraction(celsius)))
             self._temperatures[celsius] = self._shown(shown)
         return self._temperatures[celsius]
 
-    def _time(self, seconds: object) -> int | None:
+    def _time(self, seconds: object) -> int:
         if not isinstance(seconds, int | float):
-            return None
+            return 0
         if seconds not in self._times:
             shown = self._book.wording.time(Duration(Fraction(seconds)))
             self._times[seconds] = self._shown(shown)
@@ -168,6 +187,16 @@ class _Data:
     def _shown(self, both: Both) -> int:
         """Return the number of a text that holds both figures, parted by a bar for the script to take apart."""
         return self._texts.setdefault(_both(both), len(self._texts))
+
+
+def _told(project: Project) -> tuple[str, ...]:
+    return (project.title, project.id, *project.occasions)
+
+
+def _several(rows: Iterable[Sequence[int]]) -> list[list[int]]:
+    """Return how many each row has, and all of them."""
+    kept = list(rows)
+    return [[len(row) for row in kept], [number for row in kept for number in row]]
 
 
 def _both(both: Both) -> str:
@@ -184,8 +213,6 @@ class _Found:
     true: object
     time: object
     face: object
-    own: bool
-    """Whether the maker has pressed with it."""
     projects: tuple[str, ...]
     defects: tuple[str, ...]
     order: tuple[float, ...]
@@ -223,7 +250,6 @@ def _found(book: Notebook, row: Row) -> _Found:
         facts["temperature_c"],
         facts["time_s"],
         facts["face"],
-        own is not None,
         own.projects if own else (),
         tuple(defect for defect, _ in own.defects) if own else (),
         row.order[:4],
