@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from maker_site.workings.finding.index import Span, Vocabulary
 from maker_site.workings.finding.matching import Matches, match
-from maker_site.writer.answers_kept import MAKE_AGAIN, Kept, NotKept, in_memory, keep, opened, whole
+from maker_site.writer.answers_kept import MAKE_AGAIN, Kept, NotKept, at_hand, keep, opened, whole
 from maker_site.writer.cache_folder import kept_file
 from maker_site.writer.fingerprint import Fingerprint, fingerprint, is_alike
 
@@ -171,19 +171,20 @@ def _after_edits(kept: Kept, question: Callable[[Answers], T], content: Path, no
         raise NotKept
     if not parts:
         return question(Answers(kept))
-    with contextlib.closing(in_memory((kind, name, data) for (kind, name), data in parts.items())) as patch:
+    with contextlib.closing(at_hand(lambda: ((kind, name, data) for (kind, name), data in parts.items()))) as patch:
         answer = question(Answers(Kept(kept.base, patch)))
         keep(patch, file, content)
         return answer
 
 
 def _made(content: Path, now: Fingerprint, cache: Path | None) -> sqlite3.Connection:
-    """Return the answers, worked out from the records into memory."""
+    """Return the answers, worked out from the records."""
     from maker_site.records.uncollected import uncollected
     from maker_site.writer.answers_made import parts_of
 
     with uncollected():
-        return in_memory(parts_of(_read(content, cache), content, now))
+        workshop = _read(content, cache)
+        return at_hand(lambda: parts_of(workshop, content, now))
 
 
 def _read(content: Path, cache: Path | None) -> Workshop:

@@ -14,7 +14,7 @@ import sqlite3
 import tempfile
 import time
 import zlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 from typing import Any, Final, TypeAlias
 
@@ -144,15 +144,29 @@ def _open(file: Path) -> sqlite3.Connection:
     return sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro&immutable=1", uri=True)
 
 
-def in_memory(parts: Iterable[tuple[str, Name, bytes]]) -> sqlite3.Connection:
-    """Return parts as a file that is on no disk."""
-    made = sqlite3.connect(":memory:")
-    made.execute(_TABLE)
-    with made:
-        made.executemany(
-            "INSERT INTO kept VALUES (?, ?, ?, ?)",
-            ((kind, name, data, zlib.crc32(data)) for kind, name, data in parts),
-        )
+def at_hand(parts: Callable[[], Iterable[tuple[str, Name, bytes]]]) -> sqlite3.Connection:
+    """Return parts as a file without a name, gone once it is closed; in memory where no disk has room for it.
+
+    `parts` yields them, and does so anew where it is called again.
+    """
+    try:
+        return _filled("", parts())
+    except sqlite3.OperationalError:
+        return _filled(":memory:", parts())
+
+
+def _filled(file: str, parts: Iterable[tuple[str, Name, bytes]]) -> sqlite3.Connection:
+    made = sqlite3.connect(file)
+    try:
+        made.execute(_TABLE)
+        with made:
+            made.executemany(
+                "INSERT INTO kept VALUES (?, ?, ?, ?)",
+                ((kind, name, data, zlib.crc32(data)) for kind, name, data in parts),
+            )
+    except BaseException:
+        made.close()
+        raise
     return made
 
 
@@ -164,12 +178,12 @@ def keep(made: sqlite3.Connection, file: Path, content: Path) -> None:
         file.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
         _sweep(file.parent)
         handle, name = tempfile.mkstemp(prefix=".settings-", suffix=".part", dir=file.parent)
+        os.close(handle)
         part = Path(name)
         try:
-            with os.fdopen(handle, "wb") as out:
-                out.write(made.serialize())
-                out.flush()
-                os.fsync(out.fileno())
+            with contextlib.closing(sqlite3.connect(part)) as out:
+                out.execute("PRAGMA journal_mode = OFF")  # a part that is not whole is thrown away
+                made.backup(out)
             part.replace(file)
         finally:
             part.unlink(missing_ok=True)

@@ -9,12 +9,12 @@ import secrets
 import zlib
 from array import array
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 from maker_site.records import Workshop, gist
 from maker_site.workings.evidence import Evidence, evidence_of
-from maker_site.workings.finding.index import WEIGHT_BITS, Index, index
+from maker_site.workings.finding.index import WEIGHT_BITS, Indexing
 from maker_site.workings.finding.rows import Row, points_by_blank, rows, starts
 from maker_site.workings.finding.told import Teller, teller
 from maker_site.writer.answers_kept import FORM, NO_TEXT, Name, said
@@ -26,17 +26,17 @@ def parts_of(workshop: Workshop, content: Path, seen: Fingerprint) -> Iterator[t
     """Yield all that is kept, each by its kind and its number or name."""
     groups = evidence_of(workshop)
     points = points_by_blank(workshop, groups)
-    found = rows(workshop, groups, points)
-    indexed = index(row.sayings for row in found)
     yield "form", FORM, seen.program.encode()
     yield "mark", 0, secrets.token_bytes(16)
     yield "records", 0, seen.records.encode()
     yield "stamps", 0, "\n".join(seen.lines).encode("utf-8", "surrogateescape")
-    yield from _asked(workshop, found, indexed)
+    yield "shop", 0, as_json({"temperature": workshop.shop.units.temperature})
+    yield "blanks", 0, as_json(sorted(workshop.blanks))
+    yield "presses", 0, as_json(sorted(workshop.presses))
+    yield from _found(sorted(workshop.blanks), rows(workshop, groups, points))
     for _, blank in sorted(workshop.blanks.items()):
         yield "start", blank.id, as_json(starts(blank, points[blank.id]))
     yield from _mended_from(workshop, groups)
-    yield from _masked_by(sorted(workshop.blanks), found, indexed)
     for line in seen.lines:
         path = path_of(line)
         yield "text", key_of(path), text_kept(content, path)
@@ -61,17 +61,26 @@ def text_kept(content: Path, path: str) -> bytes:
     return zlib.compress(raw, 1)
 
 
-def _asked(workshop: Workshop, found: Sequence[Row], indexed: Index) -> Iterator[tuple[str, Name, bytes]]:
-    yield "shop", 0, as_json({"temperature": workshop.shop.units.temperature})
-    yield "blanks", 0, as_json(sorted(workshop.blanks))
-    yield "presses", 0, as_json(sorted(workshop.presses))
-    yield "words", 0, "\n".join(indexed.vocabulary.words).encode()
-    yield "spans", 0, as_json([[span.kind, span.low, span.high] for span in indexed.vocabulary.spans])
-    yield "likes", 0, as_json({number: row.like for number, row in enumerate(found) if row.like})
-    for number, posted in enumerate(indexed.postings):
-        yield "postings", number, posted.tobytes()
+def _found(blanks: Sequence[str], found: Iterable[Row]) -> Iterator[tuple[str, Name, bytes]]:
+    """Yield the rows one by one, then by what words they are found, and what masks those of a blank."""
+    numbers = {blank: number for number, blank in enumerate(blanks)}
+    indexing, keys, likes, of_row = Indexing(), bytearray(), {}, array("I")
     for number, row in enumerate(found):
         yield "row", number, as_json(row.facts)
+        indexing.add(row.sayings)
+        blank = numbers[str(row.facts["blank"])]
+        of_row.append(blank)
+        keys += KEY.pack(*row.order[:-1], blank)
+        if row.like:
+            likes[number] = row.like
+    yield "keys", 0, bytes(keys)
+    yield "likes", 0, as_json(likes)
+    indexed = indexing.done()
+    yield "words", 0, "\n".join(indexed.vocabulary.words).encode()
+    yield "spans", 0, as_json([[span.kind, span.low, span.high] for span in indexed.vocabulary.spans])
+    for number, posted in enumerate(indexed.postings):
+        yield "postings", number, posted.tobytes()
+    yield from _masked_by(blanks, of_row, indexed.postings)
 
 
 def _mended_from(workshop: Workshop, groups: Sequence[Evidence]) -> Iterator[tuple[str, Name, bytes]]:
@@ -116,17 +125,16 @@ def _tellers(workshop: Workshop, groups: Sequence[Evidence]) -> Iterator[tuple[s
     yield "substrates", 0, marshal.dumps({blank.id: blank.substrate for blank in workshop.blanks.values()})
 
 
-def _masked_by(blanks: Sequence[str], found: Sequence[Row], indexed: Index) -> Iterator[tuple[str, Name, bytes]]:
+def _masked_by(
+    blanks: Sequence[str], of_row: Sequence[int], postings: Sequence[array[int]]
+) -> Iterator[tuple[str, Name, bytes]]:
     """Yield what tells which rows and words are left when a blank's rows are others."""
-    numbers: Mapping[str, int] = {blank: number for number, blank in enumerate(blanks)}
-    of_row = [numbers[str(row.facts["blank"])] for row in found]
-    yield "keys", 0, b"".join(KEY.pack(*row.order[:-1], of_row[at]) for at, row in enumerate(found))
     words: list[tuple[array[int], array[int]]] = [(array("I"), array("I")) for _ in blanks]
-    for number, posted in enumerate(indexed.postings):
+    for number, posted in enumerate(postings):
         for blank, count in Counter([of_row[each >> WEIGHT_BITS] for each in posted]).items():
             words[blank][0].append(number)
             words[blank][1].append(count)
-    yield "totals", 0, array("I", map(len, indexed.postings)).tobytes()
+    yield "totals", 0, array("I", map(len, postings)).tobytes()
     slots: list[array[int]] = [array("I") for _ in blanks]
     for at, blank in enumerate(of_row):
         slots[blank].append(at)

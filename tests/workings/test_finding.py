@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from maker_site.records import Workshop
 from maker_site.workings.evidence import evidence_of
 from maker_site.workings.finding.folding import fold, words_of
-from maker_site.workings.finding.index import index
+from maker_site.workings.finding.index import Indexing
 from maker_site.workings.finding.matching import Matches, match
 from maker_site.workings.finding.query import read
 from maker_site.workings.finding.rows import MOST_POINTS, Row, points_by_blank, rows
@@ -44,12 +44,15 @@ BENCH = workshop(
 
 def rows_of(bench: Workshop) -> tuple[Row, ...]:
     groups = evidence_of(bench)
-    return rows(bench, groups, points_by_blank(bench, groups))
+    return tuple(rows(bench, groups, points_by_blank(bench, groups)))
 
 
 def looked(query: str, bench: Workshop = BENCH) -> tuple[list[dict[str, Any]], Matches]:
     found = rows_of(bench)
-    indexed = index(each.sayings for each in found)
+    indexing = Indexing()
+    for each in found:
+        indexing.add(each.sayings)
+    indexed = indexing.done()
     matches = match(read(query), indexed.vocabulary, lambda number: indexed.postings[number])
     return [found[number].facts for number in matches.rows], matches
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from array import array
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from enum import IntEnum
 from typing import Final
 
@@ -61,17 +61,25 @@ class Index:
     postings: Sequence[array[int]]
 
 
-def index(rows: Iterable[Sayings]) -> Index:
-    """Return the index of rows, which are numbered from 0 in the order given."""
-    by_word: dict[str, array[int]] = defaultdict(lambda: array("I"))
-    by_span: dict[Span, array[int]] = defaultdict(lambda: array("I"))
-    for number, row in enumerate(rows):
+class Indexing:
+    """Makes an index of rows, which are numbered from 0 in the order they come."""
+
+    def __init__(self) -> None:
+        self._rows = 0
+        self._words: dict[str, array[int]] = defaultdict(lambda: array("I"))
+        self._spans: dict[Span, array[int]] = defaultdict(lambda: array("I"))
+
+    def add(self, row: Sayings) -> None:
+        """Take in what the next row says."""
         for word, most in words_said(row).items():
-            by_word[word].append(number << WEIGHT_BITS | most)
+            self._words[word].append(self._rows << WEIGHT_BITS | most)
         for span in dict.fromkeys(row.spans):
-            by_span[span].append(number << WEIGHT_BITS | Weight.MANNER)
-    vocabulary = Vocabulary(tuple(by_word), tuple(by_span))
-    return Index(vocabulary, (*by_word.values(), *by_span.values()))
+            self._spans[span].append(self._rows << WEIGHT_BITS | Weight.MANNER)
+        self._rows += 1
+
+    def done(self) -> Index:
+        """Return the index of all rows that came."""
+        return Index(Vocabulary(tuple(self._words), tuple(self._spans)), (*self._words.values(), *self._spans.values()))
 
 
 def words_said(row: Sayings) -> dict[str, int]:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from fractions import Fraction
+from functools import partial
+from operator import itemgetter
 from typing import TYPE_CHECKING, Final
 
 from maker_site.frozen import frozen
@@ -23,6 +25,8 @@ MOST_POINTS: Final = 2
 """Of a blank: where to begin, and the runner-up."""
 Facts = dict[str, object]
 """A row as it goes out of the house: plain values by the names of the contract."""
+Order = tuple[int, float, int, int, str]
+"""A row's place among all: how well it is supported, best first, then its blank."""
 
 
 @frozen
@@ -38,7 +42,7 @@ class Row:
     """The pressings behind it, of this blank or of the like one."""
     pressure: Pressure | None
     sayings: Sayings
-    order: tuple[int, float, int, int, str]
+    order: Order
     """Best supported first."""
 
 
@@ -63,33 +67,45 @@ def points_by_blank(workshop: Workshop, groups: Sequence[Evidence]) -> Mapping[s
 
 def rows(
     workshop: Workshop, groups: Sequence[Evidence], points: Mapping[str, Sequence[StartingPoint]]
-) -> tuple[Row, ...]:
-    """Return every setting ever pressed, and the first starting point of each blank without a good piece of its own.
+) -> Iterator[Row]:
+    """Yield every setting ever pressed, and the first starting point of each blank without a good piece of its own.
 
     Best supported first: own settings by the lower end of their interval, then sheets, relatives and common practice,
-    then own settings of which nothing came out good.
+    then own settings of which nothing came out good. Each is put together when it is its turn: there may be very many.
     """
-    found = [_own(each, workshop) for each in groups]
+    waiting: list[tuple[Order, Callable[[], Row]]] = [
+        (_own_order(each), partial(_own, each, workshop)) for each in groups
+    ]
     for blank in workshop.blanks.values():
-        found += _begun(blank, points[blank.id], workshop)
-    return in_order(found)
+        if point := _beginning(points[blank.id]):
+            waiting.append((_begun_order(blank, point), partial(_begun, blank, point, workshop)))
+    waiting.sort(key=itemgetter(0))  # those that are alike stay in the order they came
+    return (row() for _, row in waiting)
 
 
 def rows_on(
     blank: Blank, workshop: Workshop, groups: Sequence[Evidence], points: Sequence[StartingPoint]
 ) -> tuple[Row, ...]:
     """Return the rows of one blank, of all that was pressed on it and where to begin; see `rows`."""
-    return (*(_own(each, workshop) for each in groups), *_begun(blank, points, workshop))
+    own = tuple(_own(each, workshop) for each in groups)
+    point = _beginning(points)
+    return (*own, _begun(blank, point, workshop)) if point else own
 
 
-def in_order(found: Iterable[Row]) -> tuple[Row, ...]:
-    """Return rows best supported first; those that are alike stay in the order they came."""
-    return tuple(sorted(found, key=lambda row: row.order))
+def _beginning(points: Sequence[StartingPoint]) -> StartingPoint | None:
+    """Return where to begin with a blank, where that is a row of its own."""
+    return points[0] if points and points[0].source is not Source.OWN else None
 
 
-def _begun(blank: Blank, points: Sequence[StartingPoint], workshop: Workshop) -> Iterator[Row]:
-    if points and points[0].source is not Source.OWN:
-        yield _begin(blank, points[0], workshop)
+def _own_order(each: Evidence) -> Order:
+    tier, low = (0, each.interval.low) if each.good else (len(Source), -1.0)
+    return (tier, -low, -each.pressed, -each.last_used.toordinal(), each.setting.blank)
+
+
+def _begun_order(blank: Blank, point: StartingPoint) -> Order:
+    behind = point.evidence
+    tier = list(Source).index(point.source)
+    return (tier, -(behind.interval.low if behind else 0.0), -(behind.pressed if behind else 0), 0, blank.id)
 
 
 def number(value: Fraction | None) -> int | float | None:
@@ -170,14 +186,10 @@ def _own(each: Evidence, workshop: Workshop) -> Row:
     spans = [Span("heat", float(heat), float(heat)) for heat in sorted(heats)]
     spans += [Span("time", float(time), float(time)) for time in sorted(times)]
     sayings = Sayings((*_said(blank, facts, workshop), *_said_of_use(each, workshop)), tuple(spans))
-    low = each.interval.low if each.good else -1.0
-    tier = 0 if each.good else len(Source)
-    return Row(
-        facts, None, each, setting.pressure, sayings, (tier, -low, -each.pressed, -each.last_used.toordinal(), blank.id)
-    )
+    return Row(facts, None, each, setting.pressure, sayings, _own_order(each))
 
 
-def _begin(blank: Blank, point: StartingPoint, workshop: Workshop) -> Row:
+def _begun(blank: Blank, point: StartingPoint, workshop: Workshop) -> Row:
     behind = point.evidence
     facts: Facts = {
         "blank": blank.id,
@@ -203,10 +215,8 @@ def _begin(blank: Blank, point: StartingPoint, workshop: Workshop) -> Row:
     if point.time:
         low_time, high_time = (point.time_range.low, point.time_range.high) if point.time_range else (point.time,) * 2
         spans.append(Span("time", float(low_time.seconds), float(high_time.seconds)))
-    tier = list(Source).index(point.source)
-    order = (tier, -(behind.interval.low if behind else 0.0), -(behind.pressed if behind else 0), 0, blank.id)
     sayings = Sayings(tuple(_said(blank, facts, workshop)), tuple(spans))
-    return Row(facts, point.relative, behind, point.pressure, sayings, order)
+    return Row(facts, point.relative, behind, point.pressure, sayings, _begun_order(blank, point))
 
 
 _SLIPS = ("alumnium",)
