@@ -34,7 +34,13 @@ CHROMIUM_FLAGS = (
     "--disable-component-update",
     "--disable-sync",
 )
-CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+# The one without windows first: it draws the same pages with a third less work.
+CHROMIUM_NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+
+# Where a machine keeps compiled modules from being written, each parallel worker and each process that a test starts
+# would compile the whole program again. They lie in __pycache__, where git does not look.
+sys.dont_write_bytecode = False
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 NOTE = "judge's note"
 
