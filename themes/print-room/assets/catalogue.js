@@ -7,7 +7,8 @@
 
   const { say, count: sayCount, figure } = window.sentences;
   const AT_ONCE = 48;
-  const AT_FIRST = 12; // what a screen can show; the others follow a frame later
+  const AT_FIRST = 6; // what a screen can show; the others follow, some a frame
+  const A_FRAME = 12;
   const part = (id) => document.getElementById(id);
   const [listed, found, list, none, more, clear] = ["listed", "found", "found-pieces", "found-nothing", "more", "clear"].map(part);
   const [count, all, counted, pageNumber, said] = ["count", "total", "counted", "page-number", "said"].map(part);
@@ -104,10 +105,14 @@
     list.append(some);
   };
   let rest = 0;
+  const buildRest = (until) => {
+    build(Math.min(until, list.childElementCount + A_FRAME));
+    if (list.childElementCount < Math.min(until, result.length)) rest = requestAnimationFrame(() => buildRest(until));
+  };
   const show = (until, atFirst = until) => {
     cancelAnimationFrame(rest);
     build(Math.min(until, atFirst));
-    if (atFirst < until) rest = requestAnimationFrame(() => build(until));
+    if (atFirst < until) rest = requestAnimationFrame(() => buildRest(until));
     const shown = Math.min(until, result.length);
     more.hidden = shown >= result.length;
     count.textContent = figure(shown);
@@ -206,6 +211,12 @@
   const foldSome = () => {
     fold(Math.min(allTexts.length + FOLDED_AT_ONCE, total));
     if (allTexts.length < total) idle(foldSome);
+    else practise();
+  };
+  // What a browser does for the first time it does slowly: it looks for something, and draws some of it, before it is asked.
+  const practise = () => {
+    matching({ ...Object.fromEntries(selects.map((each) => [each.name, ""])), words: "e qq" });
+    for (let index = 0; index < Math.min(AT_FIRST, total); index += 1) piece(index);
   };
   idle(foldSome);
 })();

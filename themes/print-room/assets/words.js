@@ -6,6 +6,7 @@
   if (!form || !data || !data.pages) return;
 
   const MOST = 30;
+  const AT_FIRST = 8; // what a screen can show; the others follow a frame later
   const part = (id) => document.getElementById(id);
   const [counted, said, results] = ["counted", "said", "results"].map(part);
   const list = results.querySelector("ol");
@@ -13,7 +14,7 @@
   const root = form.dataset.root;
   const { say, figure } = window.sentences;
   // Among its names a word tells more than in a text; whole more than begun, begun more than misspelt.
-  const kinds = [["names", 6], ["words", 1]].map(([name, worth]) => [Object.entries(data[name]), worth]);
+  const kinds = [["names", 6], ["words", 1]].map(([name, worth]) => [Object.keys(data[name]), Object.values(data[name]), worth]);
 
   const undivided = { ø: "o", ł: "l", đ: "d", æ: "ae", œ: "oe", ı: "i", "’": "'" };
   const folded = (text) =>
@@ -36,28 +37,34 @@
 
   // What each page is worth to a term; a word that nothing says is taken for the nearest that something does.
   const worths = (term) => {
-    const found = new Map();
-    const give = (fits, most) => {
-      for (const [words, worth] of kinds) {
-        for (const [word, pages] of words) {
-          const share = fits(word);
+    const found = new Uint8Array(data.pages.length);
+    let any = false;
+    const give = (fits) => {
+      for (const [words, pagesOf, worth] of kinds) {
+        for (let at = 0; at < words.length; at += 1) {
+          const share = fits(words[at]) * worth;
           if (!share) continue;
-          for (const page of pages) found.set(page, Math.max(found.get(page) || 0, worth * share * most));
+          any = true;
+          for (const page of pagesOf[at]) if (found[page] < share) found[page] = share;
         }
       }
     };
-    give((word) => (word === term ? 4 : word.startsWith(term) && term.length > 1 ? 2 : 0), 1);
-    if (!found.size && term.length > 3) give((word) => (near(term, word) ? 1 : 0), 1);
+    give((word) => (word === term ? 4 : word.startsWith(term) && term.length > 1 ? 2 : 0));
+    if (!any && term.length > 3) give((word) => (near(term, word) ? 1 : 0));
     return found;
   };
 
+  // The numbers of the pages that say all terms, best first.
   const search = (terms) => {
-    let rows = null;
-    for (const term of terms) {
-      const found = worths(term);
-      rows = rows === null ? found : new Map([...rows].filter(([page]) => found.has(page)).map(([page, worth]) => [page, worth + found.get(page)]));
+    const found = terms.map(worths);
+    const sums = new Uint16Array(data.pages.length);
+    const rows = [];
+    for (let page = 0; page < sums.length; page += 1) {
+      if (!found.every((worth) => worth[page])) continue;
+      for (const worth of found) sums[page] += worth[page];
+      rows.push(page);
     }
-    return [...(rows || [])].sort((a, b) => b[1] - a[1] || a[0] - b[0]).map(([page]) => data.pages[page]);
+    return rows.sort((a, b) => sums[b] - sums[a] || a - b);
   };
 
   const make = (name, kind, ...inside) => {
@@ -66,7 +73,8 @@
     made.append(...inside);
     return made;
   };
-  const row = ([address, title, kind, line]) => {
+  const row = (page) => {
+    const [address, title, kind, line] = data.pages[page];
     const link = document.createElement("a");
     link.textContent = title;
     const [path, anchor] = address.split("#");
@@ -82,11 +90,14 @@
     clearTimeout(speaking);
     speaking = setTimeout(() => { said.textContent = sentence; }, 500); // not at every letter
   };
+  let drawing = 0;
   const show = (text) => {
     const terms = asked(text);
     const found = terms.length ? search(terms) : [];
     const shown = found.slice(0, MOST);
-    list.replaceChildren(...shown.map(row));
+    cancelAnimationFrame(drawing);
+    list.replaceChildren(...shown.slice(0, AT_FIRST).map(row));
+    if (shown.length > AT_FIRST) drawing = requestAnimationFrame(() => list.append(...shown.slice(AT_FIRST).map(row)));
     results.hidden = !shown.length;
     if (!terms.length) return tell("");
     if (!found.length) return tell(say("nothing"));
