@@ -6,7 +6,8 @@ Photos and artwork are files already and stay where they are.
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
+from itertools import chain
 from pathlib import Path
 from typing import Final
 
@@ -81,9 +82,13 @@ def read_as_typed(root: Path) -> AsTyped:
     )
 
 
-def as_tables(typed: AsTyped, version: str) -> dict[str, str]:
-    """Return the files of an export as plain tables, by name: the log, a table for each kind, and a note."""
-    files = {"press-log.csv": table([HEADING, *([row.get(name, "") for name in HEADING] for *_, row in typed.log)])}
+def as_tables(typed: AsTyped, version: str) -> dict[str, Iterable[str]]:
+    """Return the files of an export as plain tables, by name: the log, a table for each kind, and a note.
+
+    Each is its text in pieces, to be gone through once: a log may be large.
+    """
+    log = ([row.get(name, "") for name in HEADING] for *_, row in typed.log)
+    files: dict[str, Iterable[str]] = {"press-log.csv": table(chain([HEADING], log))}
     files["shop.csv"] = _flat({"shop": typed.shop}, Shop, {})
     for kind, (model, _) in _KINDS.items():
         more = {"tutorial.md": typed.tutorials} if kind == "projects" else {}
@@ -91,17 +96,17 @@ def as_tables(typed: AsTyped, version: str) -> dict[str, str]:
     texts = {"text": {name: text for name, (_, text) in typed.articles.items()}}
     files["articles.csv"] = _flat({name: head for name, (head, _) in typed.articles.items()}, ArticleHead, texts)
     if typed.about is not None:
-        files["about.md"] = typed.about
+        files["about.md"] = (typed.about,)
     files["read-me.txt"] = (
         f"Written by maker-site {version}. Every cell is as it was typed. A cell that a spreadsheet would take for a\n"
         "formula has a space before it. press-log.csv can be put back into a press-log folder as it is.\n"
-        "Photos, artwork and pictures of sheets are not copied here; they are in the folder of your records.\n"
+        "Photos, artwork and pictures of sheets are not copied here; they are in the folder of your records.\n",
     )
     return files
 
 
-def as_json(typed: AsTyped, version: str) -> str:
-    """Return one JSON text (RFC 8259) with everything as typed."""
+def as_json(typed: AsTyped, version: str) -> Iterator[str]:
+    """Return one JSON text (RFC 8259) with everything as typed, in pieces."""
     projects = {
         name: {**fields, **({"tutorial.md": typed.tutorials[name]} if name in typed.tutorials else {})}
         for name, fields in typed.records["projects"].items()
@@ -115,7 +120,7 @@ def as_json(typed: AsTyped, version: str) -> str:
         "articles": {name: {**head, "text": text} for name, (head, text) in typed.articles.items()},
         "about": typed.about,
     }
-    return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
+    return chain(json.JSONEncoder(ensure_ascii=False, indent=2).iterencode(whole), "\n")
 
 
 def _log_rows(text: str) -> list[tuple[int, dict[str, str]]]:
@@ -128,7 +133,9 @@ def _log_rows(text: str) -> list[tuple[int, dict[str, str]]]:
     ]
 
 
-def _flat(records: Mapping[str, Mapping[str, Tree]], model: type[Part], more: Mapping[str, Mapping[str, str]]) -> str:
+def _flat(
+    records: Mapping[str, Mapping[str, Tree]], model: type[Part], more: Mapping[str, Mapping[str, str]]
+) -> Iterator[str]:
     """Return a table with a column for each value that any record has, nested ones named like ``bought 2: count``."""
     flat = {name: _leaves(dict(fields), ()) for name, fields in records.items()}
     order = field_names(model)
@@ -137,11 +144,11 @@ def _flat(records: Mapping[str, Mapping[str, Tree]], model: type[Part], more: Ma
         key=lambda place: (order.index(str(place[0])), *(str(part).zfill(6) for part in place[1:])),
     )
     heading = ["id", *(dotted(place) for place in places), *more]
-    rows: list[Sequence[str]] = [
+    rows = (
         [name, *(leaves.get(place, "") for place in places), *(texts.get(name, "") for texts in more.values())]
         for name, leaves in flat.items()
-    ]
-    return table([heading, *rows])
+    )
+    yield from table(chain([heading], rows))
 
 
 def _leaves(tree: Tree, place: Place) -> dict[Place, str]:

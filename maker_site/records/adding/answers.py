@@ -46,7 +46,8 @@ def pressing_of(cells: Cells, bench: Bench) -> Pressing | None:
 
 
 def _read(cells: Cells, bench: Bench) -> tuple[Pressing | None, list[Problem]]:
-    found, problems = read_log(table([HEADING, [cells.get(column, "") for column in HEADING]]), "", bench.units)
+    text = "".join(table([HEADING, [cells.get(column, "") for column in HEADING]]))
+    found, problems = read_log(text, "", bench.units)
     return (found[0] if found else None), problems
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import os
 import shutil
 import tempfile
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from itertools import count
 from pathlib import Path
@@ -77,7 +77,7 @@ def create_file(root: Path, path: Path, data: bytes) -> None:
     create_folders(root, [path.parent])
     try:
         try:
-            _write_new(new, data)
+            _write_new(new, [data])
             _take_place(new, path, data)
         finally:
             new.unlink(missing_ok=True)
@@ -99,16 +99,19 @@ def create_folders(root: Path, paths: Sequence[Path]) -> None:
             raise NotAdded(f"{folder.name(path)} can't be made: {reason(error)}") from error
 
 
-def create_export(out: Path, files: Mapping[str, bytes]) -> None:
-    """Create the folder `out` with these files, all or none; one that is there must be empty. Raises `NotAdded`."""
+def create_export(out: Path, files: Mapping[str, Iterable[str]]) -> None:
+    """Create the folder `out` with these files, all or none; one that is there must be empty. Raises `NotAdded`.
+
+    Of each file there are the pieces of its text, written as they come.
+    """
     try:
         if os.path.lexists(out) and (out.is_symlink() or not out.is_dir() or any(out.iterdir())):
             raise NotAdded(f"{quoted(str(out))} is there already and not an empty folder; name a new one")
         out.parent.mkdir(parents=True, exist_ok=True)
         new = Path(tempfile.mkdtemp(prefix=f".{out.name}.", suffix=".new", dir=out.parent))
         try:
-            for name, data in files.items():
-                _write_new(new / name, data)
+            for name, text in files.items():
+                _write_new(new / name, (piece.encode() for piece in text))
             new.chmod(0o777 & ~_umask())
             if out.is_dir():
                 out.rmdir()  # fails where something came in meanwhile
@@ -168,9 +171,9 @@ def _refuse_outside(folder: ContentFolder, path: Path) -> None:
         )
 
 
-def _write_new(path: Path, data: bytes) -> None:
+def _write_new(path: Path, data: Iterable[bytes]) -> None:
     with path.open("xb") as file:
-        file.write(data)
+        file.writelines(data)
         file.flush()
         os.fsync(file.fileno())
 
@@ -182,7 +185,7 @@ def _take_place(new: Path, path: Path, data: bytes) -> None:
     except FileExistsError:
         raise
     except OSError:  # a disk that knows no second names for a file
-        _write_new(path, data)
+        _write_new(path, [data])
 
 
 def _sync_folder(folder: Path) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final
 
 from maker_site.frozen import frozen
@@ -103,9 +103,9 @@ def harmless(cell: str) -> str:
     return f" {cell}" if _FORMULA.match(cell) and not _PLAIN_NUMBER.fullmatch(cell) else cell
 
 
-def table(rows: Iterable[Sequence[str]]) -> str:
-    """Return a table of its own: commas, one line a row, every cell harmless."""
-    return "".join(_line([harmless(cell) for cell in row], ",", quote_all=False) + "\n" for row in rows)
+def table(rows: Iterable[Sequence[str]]) -> Iterator[str]:
+    """Yield the lines of a table of its own: commas, one line a row, every cell harmless."""
+    return (_line([harmless(cell) for cell in row], ",", quote_all=False) + "\n" for row in rows)
 
 
 def line_after(before: bytes) -> int:

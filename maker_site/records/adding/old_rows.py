@@ -142,7 +142,7 @@ def read_old_rows(old: OldTable, choices: Choices, units: Units, ids: Mapping[st
 
 def _as_written(cells: Cells, line: int, units: Units) -> tuple[Pressing | None, list[Problem]]:
     """Read a row back as the log's reader will; `line` becomes its line."""
-    text = table([HEADING, [cells.get(column, "") for column in HEADING]])
+    text = "".join(table([HEADING, [cells.get(column, "") for column in HEADING]]))
     found, problems = read_log(text, "", units)
     if not found:
         return None, problems
