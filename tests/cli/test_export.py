@@ -2,6 +2,7 @@
 
 import csv
 import json
+from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
@@ -107,11 +108,11 @@ def test_an_export_that_fails_in_the_middle_leaves_nothing(tmp_path: Path, monke
 
     written = []
 
-    def full_disk(path: Path, data: bytes) -> None:
+    def full_disk(path: Path, data: Iterable[bytes]) -> None:
         written.append(path)
         if len(written) == 3:
             raise OSError(28, "No space left on device")
-        path.write_bytes(data)
+        path.write_bytes(b"".join(data))
 
     monkeypatch.setattr(files, "_write_new", full_disk)
 
