@@ -8,7 +8,7 @@ import os
 import shutil
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import NoReturn
 
@@ -77,23 +77,43 @@ def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> None:
     os.environ["XDG_CACHE_HOME"] = str(tmp_path_factory.mktemp("cache"))
 
 
-@pytest.fixture(scope="session")
-def demo_site(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
-    """The demo workshop, made once for all parallel workers: a folder that holds workshop/ and public/.
+Once = Callable[[str, Callable[[Path], object]], Path]
 
-    Read only: a test that changes it copies it first.
+
+@pytest.fixture(scope="session")
+def once(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Once:
+    """Make a folder once for all parallel workers: `once(name, make)` gives it, filled by `make(folder)`.
+
+    Read only: a test that changes what is in it copies it first. What failed in one worker is not tried in another.
     """
     own = tmp_path_factory.getbasetemp()
     shared = own if worker_id == "master" else own.parent
-    out, failure = shared / "demo-site", shared / "demo-site-failed.txt"
-    with FileLock(shared / "demo-site.lock"):
-        if not out.exists() and not failure.exists():
-            made = make_site(CONTENT, out)
-            if made.returncode != 0:
-                failure.write_text(f"exit code {made.returncode}\n{made.stdout}\n{made.stderr}", encoding="utf-8")
-        if failure.exists():
-            pytest.fail("maker-site make failed on the demo: " + failure.read_text(encoding="utf-8"), pytrace=False)
-    return out
+
+    def made(name: str, make: Callable[[Path], object]) -> Path:
+        folder, begun, done = shared / name, shared / f"{name}.begun", shared / f"{name}.done"
+        with FileLock(shared / f"{name}.lock"):
+            if not begun.exists():
+                begun.touch()
+                make(folder)
+                done.touch()
+        if not done.exists():
+            pytest.fail(f"{name} could not be made by another worker, which says why", pytrace=False)
+        return folder
+
+    return made
+
+
+@pytest.fixture(scope="session")
+def demo_site(once: Once) -> Path:
+    """The demo workshop: a folder that holds workshop/ and public/. Read only."""
+
+    def make(out: Path) -> None:
+        made = make_site(CONTENT, out)
+        if made.returncode != 0:
+            told = f"exit code {made.returncode}\n{made.stdout}\n{made.stderr}"
+            pytest.fail(f"maker-site make failed on the demo: {told}", pytrace=False)
+
+    return once("demo-site", make)
 
 
 @pytest.fixture(scope="session")

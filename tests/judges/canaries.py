@@ -21,6 +21,8 @@ from maker_site.records import fields as f
 
 MARK = "zqkanary"
 LETTERS = "bcdfghjkmnprstvw"
+WORD = re.compile(f"{MARK}[{LETTERS}]{{3}}")
+"""Any planted word, in small letters."""
 
 # Filled in by the program out of files, not typed into the record; their files are planted by hand.
 FROM_FILES = {"id", "tutorial", "folder_photos", "folder_pictures", "sheet_scan"}
@@ -268,7 +270,8 @@ def found_in(folder: Path, canaries: list[Canary]) -> dict[str, set[str]]:
         told = "\n".join(texts).lower()
         said = what_it_says(file)
         told += said.lower() if file.suffix == ".pdf" else ""  # its bytes are packed
+        words = set(WORD.findall(told))
         for canary in canaries:
-            if (MARK in told and canary.pattern.search(told)) if canary.word else canary.pattern.search(said):
+            if canary.pattern.pattern in words if canary.word else canary.pattern.search(said):
                 found.setdefault(canary.place, set()).add(name)
     return found

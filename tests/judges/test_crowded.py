@@ -13,6 +13,7 @@ from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.records import load
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.themes import theme
+from tests.conftest import Once
 from tests.crowded_workshop import crowded_files
 from tests.small_workshop import write_workshop
 
@@ -37,9 +38,12 @@ PAGES = (
 
 
 @pytest.fixture(scope="module")
-def crowded_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def crowded_site(once: Once) -> Path:
     """Those pages of both copies, with what they load."""
-    out = tmp_path_factory.mktemp("crowded")
+    return once("crowded", write_pages)
+
+
+def write_pages(out: Path) -> None:
     workshop = load(write_workshop(out / "records", crowded_files())).workshop
     assert workshop
     book = Notebook(workshop, {}, (), date(2026, 5, 1))
@@ -47,7 +51,6 @@ def crowded_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     write(out / "workshop", Renderer(theme("print-room", out), workshop_frame(book)), built)
     write(out / "public", Renderer(theme("print-room", out), public_frame(book)), public_pages(book))
     assert [page for page in PAGES if not (out / page).is_file()] == []
-    return out
 
 
 def write(copy: Path, renderer: Renderer, pages: Iterable[object]) -> None:

@@ -7,7 +7,6 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from filelock import FileLock
 
 from maker_site.language import speaking
 from maker_site.pages.page import Page, Text
@@ -16,7 +15,7 @@ from maker_site.pages.workshop.plan import workshop_batches, workshop_frame
 from maker_site.writer.making import read_notebook
 from maker_site.writer.rendering import Renderer
 from maker_site.writer.themes import theme
-from tests.conftest import CONTENT
+from tests.conftest import CONTENT, Once
 from tests.language.pseudo import workshop_in
 
 from .axe import violations
@@ -49,16 +48,9 @@ def write_pages(content: Path, out: Path) -> None:
 
 
 @pytest.fixture(scope="session")
-def leftward_site(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
-    """The demo's pages as a shop in Israel has them, written once for all parallel workers."""
-    own = tmp_path_factory.getbasetemp()
-    shared = own if worker_id == "master" else own.parent
-    out = shared / "leftward-site"
-    with FileLock(shared / "leftward-site.lock"):
-        if not (out / "done").exists():
-            write_pages(workshop_in("he_IL", CONTENT, shared / "leftward-content"), out)
-            (out / "done").touch()
-    return out
+def leftward_site(once: Once) -> Path:
+    """The demo's pages as a shop in Israel has them."""
+    return once("leftward", lambda out: write_pages(workshop_in("he_IL", CONTENT, out / "content"), out))
 
 
 def test_a_leftward_page_wider_than_the_screen_is_noticed(browser, tmp_path):
