@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import random
-import shutil
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
@@ -15,9 +14,9 @@ import pytest
 from maker_site.workings.finding.query import read
 from maker_site.writer import answers, answers_mended
 from maker_site.writer.answers import Answers, RecordsBroken, ask
-from tests.benchmarks.workshop import write_workshop
 
 pytestmark = pytest.mark.xdist_group("answers")
+PROJECTS = 40
 QUERIES = (
     "slate",
     "tea towel",
@@ -30,18 +29,6 @@ QUERIES = (
     "slaet",
     "blank-1",
 )
-
-
-@pytest.fixture(scope="module")
-def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    content = tmp_path_factory.mktemp("generated") / "content"
-    write_workshop(content, 40, 7)
-    return content
-
-
-@pytest.fixture
-def content(written: Path, tmp_path: Path) -> Path:
-    return Path(shutil.copytree(written, tmp_path / "content"))
 
 
 @pytest.fixture

@@ -6,7 +6,7 @@ import os
 import shutil
 import sqlite3
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import closing
 from datetime import date
 from pathlib import Path
@@ -22,9 +22,10 @@ from maker_site.writer import gather, memory, sameness
 from maker_site.writer.kept import FILE, Kept
 from maker_site.writer.making import Made, make_site
 from maker_site.writer.site_folder import SiteFolder, SiteFolderProblem
-from tests.benchmarks.workshop import write_workshop
+from tests.writer.conftest import Before
 
 pytestmark = pytest.mark.xdist_group("cache")
+PROJECTS = 6
 TODAY = date(2026, 5, 1)
 PHOTO = "set.jpg"
 
@@ -57,25 +58,18 @@ def paint(path: Path, colour: tuple[int, int, int], width: int = 64) -> None:
 
 
 @pytest.fixture(scope="module")
-def before(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Return a folder with an invented workshop of six projects, one with a photo, and the site made of it."""
+def before(written: Callable[[int], Path], tmp_path_factory: pytest.TempPathFactory) -> Before:
+    """Return a workshop with a photo and the site made of it."""
     folder = tmp_path_factory.mktemp("cache")
-    write_workshop(folder / "content", 6, 7)
-    paint(photo(folder / "content"), (200, 30, 30))
-    make(folder / "content", folder / "site")
-    return folder
+    content = Path(shutil.copytree(written(PROJECTS), folder / "content"))
+    paint(photo(content), (200, 30, 30))
+    return Before(content, folder / "site", make(content, folder / "site"))
 
 
 @pytest.fixture
-def content(before: Path, tmp_path: Path) -> Path:
+def content(before: Before, tmp_path: Path) -> Path:
     """Return a workshop to write in."""
-    return Path(shutil.copytree(before / "content", tmp_path / "content"))
-
-
-@pytest.fixture
-def out(before: Path, tmp_path: Path) -> Path:
-    """Return the site made of the workshop before anything is written in it."""
-    return Path(shutil.copytree(before / "site", tmp_path / "site"))
+    return Path(shutil.copytree(before.content, tmp_path / "content"))
 
 
 @pytest.fixture

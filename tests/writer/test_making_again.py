@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import shutil
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -15,26 +14,12 @@ from maker_site.writer.making import Made, make_site
 from maker_site.writer.memory import Memory
 from maker_site.writer.unchanged import unchanged
 from tests.benchmarks.workshop import write_workshop
+from tests.writer.conftest import Before
 
-# One worker makes the workshop that all tests here begin with.
+# One worker makes the sites that these tests compare with.
 pytestmark = pytest.mark.xdist_group("making again")
+PROJECTS = 8
 TODAY = date(2026, 5, 1)
-
-
-@dataclass(frozen=True)
-class Before:
-    """An invented workshop of 10 projects and the site made of it: each test works on copies."""
-
-    content: Path
-    site: Path
-    made: Made
-
-
-@pytest.fixture(scope="module")
-def before(tmp_path_factory: pytest.TempPathFactory) -> Before:
-    folder = tmp_path_factory.mktemp("generated")
-    write_workshop(folder / "content", 10, 7)
-    return Before(folder / "content", folder / "site", make(folder / "content", folder / "site"))
 
 
 def copy_of(content: Path, folder: Path) -> Path:
@@ -47,14 +32,8 @@ def copy_of(content: Path, folder: Path) -> Path:
 
 @pytest.fixture
 def content(before: Before, tmp_path: Path) -> Path:
-    """Return a workshop to write in."""
+    """Return a workshop to write in, every file of it an hour old."""
     return copy_of(before.content, tmp_path / "content")
-
-
-@pytest.fixture
-def out(before: Before, tmp_path: Path) -> Path:
-    """Return the site made of the workshop before anything is written in it."""
-    return Path(shutil.copytree(before.site, tmp_path / "site"))
 
 
 def make(content: Path, out: Path, memory: Memory | None = None) -> Made:

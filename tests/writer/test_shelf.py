@@ -17,27 +17,15 @@ from maker_site.records import Findings, load
 from maker_site.writer import look
 from maker_site.writer.look import look_at_records
 from maker_site.writer.shelf import Shelf, shelved
-from tests.benchmarks.workshop import write_workshop
 
 pytestmark = pytest.mark.xdist_group("shelf")
+PROJECTS = 8
 
 
 @pytest.fixture(autouse=True)
 def _settled(monkeypatch: pytest.MonkeyPatch) -> None:
     """Take every file for settled: the edits below change sizes, so none hides behind an equal time."""
     monkeypatch.setattr(look, "is_settled", lambda newest, now: True)
-
-
-@pytest.fixture(scope="module")
-def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    content = tmp_path_factory.mktemp("generated") / "content"
-    write_workshop(content, 10, 7)
-    return content
-
-
-@pytest.fixture
-def content(written: Path, tmp_path: Path) -> Path:
-    return Path(shutil.copytree(written, tmp_path / "content"))
 
 
 @pytest.fixture

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import sqlite3
 from contextlib import closing
 from pathlib import Path
@@ -12,31 +11,10 @@ import pytest
 from maker_site.writer import copies
 from maker_site.writer.kept import FILE
 from maker_site.writer.shown import Showing, newly_shown
-from tests.benchmarks.workshop import write_workshop
 from tests.writer.test_making_again import make, press_once_more, renote, retitle, tree
 
 pytestmark = pytest.mark.xdist_group("shown")
-
-
-@pytest.fixture(scope="module")
-def before(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Return a folder with an invented workshop of twelve projects and the site made of it."""
-    folder = tmp_path_factory.mktemp("shown")
-    write_workshop(folder / "content", 12, 7)
-    make(folder / "content", folder / "site")
-    return folder
-
-
-@pytest.fixture
-def content(before: Path, tmp_path: Path) -> Path:
-    """Return a workshop to write in."""
-    return Path(shutil.copytree(before / "content", tmp_path / "content"))
-
-
-@pytest.fixture
-def out(before: Path, tmp_path: Path) -> Path:
-    """Return the site made of the workshop before anything is written in it."""
-    return Path(shutil.copytree(before / "site", tmp_path / "site"))
+PROJECTS = 8
 
 
 @pytest.fixture

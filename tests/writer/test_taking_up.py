@@ -10,33 +10,11 @@ import pytest
 from maker_site.writer.kept import FILE
 from maker_site.writer.memory import Memory
 from maker_site.writer.rendering import TemplateProblem
-from tests.benchmarks.workshop import write_workshop
 from tests.writer.test_making_again import make, press_once_more, renote, retitle, rewrite, tree, withdraw
 
-# One worker makes the workshop that all tests here begin with.
 pytestmark = pytest.mark.xdist_group("taking up")
+PROJECTS = 8
 BROKEN = "{{ page.no_such_thing }}"
-
-
-@pytest.fixture(scope="module")
-def before(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Return a folder with an invented workshop of eight projects and the site made of it."""
-    folder = tmp_path_factory.mktemp("taking-up")
-    write_workshop(folder / "content", 8, 7)
-    make(folder / "content", folder / "site")
-    return folder
-
-
-@pytest.fixture
-def content(before: Path, tmp_path: Path) -> Path:
-    """Return a workshop to write in."""
-    return Path(shutil.copytree(before / "content", tmp_path / "content"))
-
-
-@pytest.fixture
-def out(before: Path, tmp_path: Path) -> Path:
-    """Return the site made of the workshop before anything is written in it."""
-    return Path(shutil.copytree(before / "site", tmp_path / "site"))
 
 
 def afresh(content: Path, out: Path) -> dict[str, bytes]:
