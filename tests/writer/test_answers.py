@@ -16,7 +16,7 @@ from maker_site.writer import answers, answers_mended
 from maker_site.writer.answers import Answers, RecordsBroken, ask
 
 pytestmark = pytest.mark.xdist_group("answers")
-PROJECTS = 40
+PROJECTS = 20
 QUERIES = (
     "slate",
     "tea towel",
