@@ -100,7 +100,7 @@ class Answers:
         """
         if press is None:
             return list(json.loads(self._kept.part("start", blank)))
-        from maker_site.writer.answers_mended import points_on
+        from maker_site.writer.answers_points import points_on
 
         return points_on(self._kept, blank, press)
 

@@ -17,6 +17,7 @@ from maker_site.workings.evidence import Evidence, evidence_of
 from maker_site.workings.finding.index import WEIGHT_BITS, Indexing
 from maker_site.workings.finding.rows import Row, points_by_blank, rows, starts
 from maker_site.workings.finding.told import Teller, teller
+from maker_site.writer.answers_draft import project_kept
 from maker_site.writer.answers_kept import FORM, NO_TEXT, Name, said
 from maker_site.writer.answers_order import KEY
 from maker_site.writer.fingerprint import Fingerprint, path_of
@@ -106,11 +107,6 @@ def _mended_from(workshop: Workshop, groups: Sequence[Evidence]) -> Iterator[tup
 
 def _line(row: gist.Row) -> int:
     return row.number
-
-
-def project_kept(title: str, occasions: Sequence[str], blanks: set[str]) -> bytes:
-    """Return a project as it is kept: what it says, and the blanks with rows that name it."""
-    return marshal.dumps((title, tuple(occasions), sorted(blanks)))
 
 
 def _tellers(workshop: Workshop, groups: Sequence[Evidence]) -> Iterator[tuple[str, Name, bytes]]:

@@ -8,9 +8,11 @@ from typing import Annotated, Any
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
-from maker_site.records import Blank, Part, Press, Pressing, Project, Shop, Supply, glance
+from maker_site.records import Blank, Part, Press, Pressing, Project, Shop, Supply
 from maker_site.records.base import Record
-from maker_site.records.glance import Bare, Group, Unsure
+from maker_site.records.glance import fields
+from maker_site.records.glance.fields import Bare, Group
+from maker_site.records.glance.unsure import Unsure
 from maker_site.records.meanings import key_of
 from maker_site.records.shop import Units
 
@@ -63,10 +65,10 @@ WORDS = (
     *("ink", "packaging", "#1f5673", "navy", "   ", "ﬁne", "½", "１２", "20 pressings", "matt", "C:/a"),
 )
 KINDS: tuple[tuple[type[Part], Mapping[str, Any], set[str]], ...] = (
-    (Pressing, glance.ROW, {"id"}),
-    (Project, glance.PROJECT, {"id", "was", "tutorial", "folder photos"}),
-    (Blank, glance.BLANK, {"id", "folder pictures"}),
-    (Supply, glance.SUPPLY, {"id"}),
+    (Pressing, fields.ROW, {"id"}),
+    (Project, fields.PROJECT, {"id", "was", "tutorial", "folder photos"}),
+    (Blank, fields.BLANK, {"id", "folder pictures"}),
+    (Supply, fields.SUPPLY, {"id"}),
 )
 """With the fields that are no text of the file, and `was`, which all projects have to agree on."""
 
@@ -82,18 +84,18 @@ def needed_of(kind: type[Part]) -> set[str]:
 
 
 def test_a_row_needs_what_it_needs() -> None:
-    assert {*glance.NEEDED} == needed_of(Pressing) - {"id"}
+    assert {*fields.NEEDED} == needed_of(Pressing) - {"id"}
 
 
 @pytest.mark.parametrize("kind", [Pressing, Project, Blank, Supply, Press, Shop])
 def test_every_text_means_the_same(kind: type[Record]) -> None:
     specs = {
-        Pressing: glance.ROW,
-        Project: glance.PROJECT,
-        Blank: glance.BLANK,
-        Supply: glance.SUPPLY,
-        Press: glance.PRESS,
-        Shop: glance.SHOP,
+        Pressing: fields.ROW,
+        Project: fields.PROJECT,
+        Blank: fields.BLANK,
+        Supply: fields.SUPPLY,
+        Press: fields.PRESS,
+        Shop: fields.SHOP,
     }[kind]
     _compare(kind, specs)
 
@@ -113,7 +115,7 @@ def _compare(kind: type[Part], specs: Mapping[str, Any]) -> None:
         adapter = TypeAdapter(annotated)
         for word in WORDS:
             seen, understood = _glanced(spec, word), _understood(adapter, word)
-            is_foreign = spec is glance._amount and seen == "unsure"  # which is judged by its currency too
+            is_foreign = spec is fields.amount and seen == "unsure"  # which is judged by its currency too
             assert seen == understood or is_foreign, (name, word)
 
 
@@ -125,7 +127,7 @@ def _parts(annotation: Any) -> list[type[Part]]:
 
 def _glanced(spec: Any, word: str) -> str:
     try:
-        return repr(glance._read(word, spec, BARE))
+        return repr(fields.read(word, spec, BARE))
     except Unsure:
         return "unsure"
 

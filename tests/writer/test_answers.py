@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from maker_site.workings.finding.query import read
-from maker_site.writer import answers, answers_mended
+from maker_site.writer import answers, answers_mended, answers_reworked
 from maker_site.writer.answers import Answers, RecordsBroken, ask
 
 pytestmark = pytest.mark.xdist_group("answers")
@@ -376,8 +376,8 @@ def test_rows_changed_anywhere(content: Path, tmp_path: Path, seed: int) -> None
 def test_where_very_much_is_stale_all_is_made_afresh(
     content: Path, tmp_path: Path, afresh: list[Path], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(answers_mended, "_A_FEW_ROWS", 0)
-    monkeypatch.setattr(answers_mended, "_PART", 10**9)
+    monkeypatch.setattr(answers_reworked, "_A_FEW_ROWS", 0)
+    monkeypatch.setattr(answers_reworked, "_PART", 10**9)
     answered(content, tmp_path / "cache")
     a_row(content)
 
@@ -394,8 +394,8 @@ def test_rows_that_are_gone_again_are_left_out_in_time(
     answered(content, tmp_path)
     a_row(content)
     once = ask(content, lying, tmp_path)
-    monkeypatch.setattr(answers_mended, "_A_FEW_ROWS", 3 * once + 9)
-    monkeypatch.setattr(answers_mended, "_PART", 10**9)
+    monkeypatch.setattr(answers_reworked, "_A_FEW_ROWS", 3 * once + 9)
+    monkeypatch.setattr(answers_reworked, "_PART", 10**9)
     most = 0
     for _ in range(6):
         a_row(content)
@@ -463,7 +463,7 @@ def test_a_file_that_says_what_it_said_is_not_taken_for_edited(
     content: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     first = answered(content, tmp_path)
-    monkeypatch.setattr(answers_mended, "_Mending", lambda *_: pytest.fail("taken for edited"))
+    monkeypatch.setattr(answers_mended, "_after", lambda *_: pytest.fail("taken for edited"))
     nothing_but_the_time(content)
 
     assert answered(content, tmp_path) == first
