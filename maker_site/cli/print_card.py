@@ -16,7 +16,8 @@ from maker_site.paper.sizes import sheet_size
 from maker_site.paper.typesetting import PaperProblem, missing_words
 from maker_site.records import Project
 from maker_site.records.problems import nearest
-from maker_site.writer.printing import card_of_project, language_of, setter
+from maker_site.writer.printing import card_of_project, language_of
+from maker_site.writer.setting_apart import setting_apart
 from maker_site.writer.themes import ThemeProblem, theme
 
 _USUAL = "A6"
@@ -35,17 +36,19 @@ def run(content: Path, which: Which, paper: str | None, out: Path | None, theme_
     """Make the card book and say how many cards it has on how many sheets."""
     if bool(which.ids) + bool(which.substrate) + which.every != 1:
         raise click.UsageError("say which: some PROJECTs, --substrate S, or --all")
-    book = read_book(content)
-    projects = _projects(book, which)
-    sheet = paper_asked(paper, book.workshop.shop.units.length) or sheet_size(_USUAL)
-    name = projects[0].id if len(projects) == 1 else which.substrate or "press"
-    target = out or Path(f"{name.replace(' ', '-')}-card{'s' if len(projects) > 1 else ''}.pdf")
-    check_target(target)
     try:
-        with speaking(book.language), setter(theme(theme_name, content), content) as setting:
-            title = _title(book, projects)
-            cards = [card_of_project(book, project) for project in projects]
-            made = setting.set(card_document(cards, sheet, title, language_of(book)))
+        with setting_apart(theme(theme_name, content), content) as set_apart:
+            book = read_book(content)
+            projects = _projects(book, which)
+            sheet = paper_asked(paper, book.workshop.shop.units.length) or sheet_size(_USUAL)
+            name = projects[0].id if len(projects) == 1 else which.substrate or "press"
+            target = out or Path(f"{name.replace(' ', '-')}-card{'s' if len(projects) > 1 else ''}.pdf")
+            check_target(target)
+            with speaking(book.language):
+                title = _title(book, projects)
+                cards = [card_of_project(book, project) for project in projects]
+                document = card_document(cards, sheet, title, language_of(book))
+            made = set_apart(document)
     except ThemeProblem as problem:
         raise click.UsageError(str(problem)) from problem
     except PaperProblem as problem:
