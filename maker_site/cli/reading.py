@@ -23,7 +23,7 @@ def read_book(content: Path) -> Notebook:
     """Return the notebook; where the records have errors they are told and the command ends with exit code 1."""
     with shelved(content) as remembered:
         today = date.today()  # noqa: DTZ011 - the maker's own calendar day is meant
-        book, problems = read_notebook(content, today, remembered)
+        book, problems = read_notebook(content, today, remembered, reviewed=False)
     if book is None:
         tell_problems([problem for problem in problems if problem.severity is Severity.ERROR])
         raise SystemExit(PROBLEMS)

@@ -193,14 +193,16 @@ def read_notebook(
     known: MutableMapping[str, Fraction] | None = None,
     decode: bool = False,
     wholly: bool = False,
+    reviewed: bool = True,
     memory: Memory | None = None,
     kept: Kept | None = None,
 ) -> tuple[Notebook | None, tuple[Problem, ...]]:
     """Return all that the pages are made from, None where an error forbids it, and every problem found.
 
     `known` is coverage of artwork by content hash, and is added to. What is not known is counted at once with `decode`,
-    else when it is first asked for. `wholly` decodes every picture to its end. With `kept`, which goes with a `memory`,
-    photos that are as they were are not looked at again. `remembered`, else that of `memory`, is what was read before.
+    else when it is first asked for. `wholly` decodes every picture to its end. Unless `reviewed`, settings are not held
+    against limits, for which every project has to be worked out. With `kept`, which goes with a `memory`, photos that
+    are as they were are not looked at again. `remembered`, else that of `memory`, is what was read before.
     """
     if memory:
         remembered = memory.remembered
@@ -222,7 +224,7 @@ def read_notebook(
             memory.hand_over(book)
             found = tuple(memory.review(book))
         else:
-            found = tuple(review(workshop, book.remakes.values()))
+            found = tuple(review(workshop, book.remakes.values())) if reviewed else ()
     problems = tuple(sorted({*findings.problems, *errors, *artwork.cautions, *found}))
     return (None if errors else book.with_cautions(problems)), problems
 

@@ -7,6 +7,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 from maker_site.cli import main
+from maker_site.pages.notebook import Notebook
+from maker_site.workings.remake import Remake
 from tests.small_workshop import write_workshop
 
 # 24 for 38.40 + 6.95 delivery is 1.889583 each (checks: pricing-10); 9 of 10 good, so 2.099537 a good piece.
@@ -108,3 +110,18 @@ def test_the_price_has_the_digits_that_a_customer_sees(content: Path, currency: 
     (content / "projects/harbour/project.yaml").write_text(f"{PROJECT}share: {{menu: {{price: {typed}}}}}\n")
 
     assert json.loads(cost(content, "--json").output)["price"] == shown
+
+
+def test_one_sheet_works_out_no_other_project(content: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    write_workshop(content, {"projects/quay/project.yaml": PROJECT})
+    worked_out: list[str] = []
+    remake = Notebook._remake
+
+    def counted(book: Notebook, name: str) -> Remake:
+        worked_out.append(name)
+        return remake(book, name)
+
+    monkeypatch.setattr(Notebook, "_remake", counted)
+
+    assert cost(content).exit_code == 0
+    assert {*worked_out} <= {"harbour"}
