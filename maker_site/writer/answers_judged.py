@@ -21,8 +21,8 @@ from maker_site.writer.answers_kept import NO_TEXT, understood
 
 if TYPE_CHECKING:
     from maker_site.records.gist import BlankGist
-    from maker_site.records.glance.fields import Bare
     from maker_site.records.glance.log import Table
+    from maker_site.records.glance.reading import Bare
     from maker_site.records.glance.record import ProjectSeen
 
 _LOG: Final = re.compile(r"press-log/(?![._])[^/]+\.csv")
@@ -208,15 +208,15 @@ class _Judging:
         gone, come = parted(old, new, self._bare)
         self._concerned |= gone
         layers: set[str] | None = None
-        for judged in come:
-            row = judged.row
-            if judged.photo and row.project and not self._has(f"projects/{row.project}", [judged.photo]):
+        for each in come:
+            row = each.row
+            if each.photo and row.project and not self._has(f"projects/{row.project}", [each.photo]):
                 raise Unsure
             if row.blank not in self._known or row.press not in self._presses:
                 raise Unsure
-            if judged.stack:
+            if each.stack:
                 layers = layers or self._layers()
-                if not layers.issuperset(judged.stack):
+                if not layers.issuperset(each.stack):
                     raise Unsure
             self._concerned.add(row.blank)
             if row.project:

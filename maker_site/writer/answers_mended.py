@@ -65,7 +65,7 @@ def _edits(kept: Kept, content: Path, paths: Iterable[str]) -> Iterator[Edit]:
 
 def _after(edits: Sequence[Edit], kept: Kept, content: Path) -> dict[tuple[str, Name], bytes]:
     """Return the parts that are others after some edits; raises Unsure."""
-    from maker_site.records.glance.fields import Bare
+    from maker_site.records.glance.reading import Bare
     from maker_site.writer.answers_draft import Draft
     from maker_site.writer.answers_judged import judged
     from maker_site.writer.answers_reworked import rework

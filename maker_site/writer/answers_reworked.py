@@ -18,7 +18,7 @@ from maker_site.writer.answers_points import bench_of, near
 if TYPE_CHECKING:
     from maker_site.records import Blank, Press, Pressing
     from maker_site.records.gist import BlankGist, PressGist, Row
-    from maker_site.records.glance.fields import Bare
+    from maker_site.records.glance.reading import Bare
     from maker_site.workings.evidence import Evidence
     from maker_site.workings.finding.told import Teller
     from maker_site.writer.answers_overlay import Came, Order

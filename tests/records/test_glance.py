@@ -11,7 +11,7 @@ from pydantic import TypeAdapter, ValidationError
 from maker_site.records import Blank, Part, Press, Pressing, Project, Shop, Supply
 from maker_site.records.base import Record
 from maker_site.records.glance import fields
-from maker_site.records.glance.fields import Bare, Group
+from maker_site.records.glance.reading import Bare, Group, read
 from maker_site.records.glance.unsure import Unsure
 from maker_site.records.meanings import key_of
 from maker_site.records.shop import Units
@@ -127,7 +127,7 @@ def _parts(annotation: Any) -> list[type[Part]]:
 
 def _glanced(spec: Any, word: str) -> str:
     try:
-        return repr(fields.read(word, spec, BARE))
+        return repr(read(word, spec, BARE))
     except Unsure:
         return "unsure"
 

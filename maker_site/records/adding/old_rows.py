@@ -33,7 +33,6 @@ _HOTTEST_C: Final = 300
 """No cover sheet and no blank bears it; a bare figure above it was meant in F. Common practice, no source."""
 _COOLEST_F: Final = 212
 """Water boils; a bare figure below it was meant in C. Common practice, no source."""
-_AN_HOUR: Final = 3600
 
 
 @frozen

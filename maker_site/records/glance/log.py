@@ -11,7 +11,8 @@ from typing import Any
 
 from maker_site.frozen import frozen
 from maker_site.records.gist import Row
-from maker_site.records.glance.fields import NEEDED, ROW, TOLD, Bare
+from maker_site.records.glance.fields import NEEDED, ROW, TOLD
+from maker_site.records.glance.reading import Bare
 from maker_site.records.glance.unsure import Unsure
 from maker_site.records.meanings import key_of
 from maker_site.records.problems import NotReadable

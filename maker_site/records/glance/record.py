@@ -10,7 +10,8 @@ from typing import Any, Final
 
 from maker_site.frozen import frozen
 from maker_site.records.gist import BlankGist, ProjectGist, Sheet
-from maker_site.records.glance.fields import BLANK, PROJECT, Bare, read, spec_of
+from maker_site.records.glance.fields import BLANK, PROJECT
+from maker_site.records.glance.reading import Bare, read, spec_of
 from maker_site.records.glance.unsure import Unsure
 from maker_site.records.yaml_text import read_yaml
 
