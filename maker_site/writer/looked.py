@@ -33,10 +33,10 @@ class Looked:
         """The kinds of those who took notes."""
         return self._by.keys()
 
-    def reads(self, kind: str, name: str) -> frozenset[Read] | None:
+    def reads(self, kind: str, name: str) -> tuple[Read, ...] | None:
         """Return what somebody looked at; None for who took no notes."""
         looked = self._by[kind].get(name)
-        return None if looked is None else frozenset(self._reads[number] for number in looked)
+        return None if looked is None else tuple(self._reads[number] for number in looked)
 
     def names(self, kind: str) -> KeysView[str]:
         """Return who took notes."""
