@@ -350,13 +350,18 @@ class Notebook:
         return makeable_of(project, self.stock[project.blank], self.yield_of(project))
 
     def hold_few(self, *, lists_are_kept: bool) -> None:
-        """Hold the sums of few projects only: for who builds one page after the other, once, and has many projects.
-
-        Of what lists show still fewer where `lists_are_kept`, so that `shown_before` can give it again.
-        """
+        """Hold the sums of few projects only: for who builds one page after the other, once, and has many projects."""
         self.__dict__["_most_shown"] = _VERY_FEW if lists_are_kept else _FEW
         for sums in (self.remakes, self.cost_sheets, self.prices):
             sums.hold(_FEW)
+
+    def hold_few_shown(self) -> None:
+        """Hold little of what lists show, which `shown_before` can give again, where there are many projects."""
+        if len(self.workshop.projects) <= _FEW:
+            return
+        self.__dict__["_most_shown"] = _VERY_FEW
+        for _, sums in self.lists.values():
+            sums.hold(_VERY_FEW)
 
     @cached_property
     def _most_shown(self) -> int | None:

@@ -81,6 +81,8 @@ class Worked(Mapping[str, V]):
     def hold(self, most: int | None) -> None:
         """Hold so many sums at most from now on, those worked out last; None holds all."""
         self._most = most
+        while most is not None and len(self._kept) > most:
+            del self._kept[next(iter(self._kept))]
 
     def drop(self, name: str) -> None:
         """Let go of a sum; it is worked out again when it is looked at again."""

@@ -43,9 +43,10 @@ _SOURCES = {
 def search_pages(book: Notebook) -> Iterator[Page | Text]:
     """Yield search.html and the script that it searches."""
     workshop = book.workshop
+    found = [book.shown("found", _found_on, name) for name in sorted(workshop.blanks)]
     view = Search(
         DATA,
-        sum(book.shown("found", _found_on, name).settings for name in workshop.blanks),
+        sum(each.settings for each in found),
         len(workshop.blanks),
         len(workshop.projects),
         (
@@ -55,7 +56,7 @@ def search_pages(book: Notebook) -> Iterator[Page | Text]:
         hazards(cautions("", ptfe=True)),
     )
     yield Page("search.html", "workshop/search.html", say("Search"), view, door="search.html")
-    data = json.dumps(_Data(book).whole(), ensure_ascii=False, separators=(",", ":"))
+    data = json.dumps(_Data(book).whole(found), ensure_ascii=False, separators=(",", ":"))
     # Read as JSON a browser has it in half the time, and holds it in less, than as so long a script.
     yield Text(DATA, f"window.searchData = JSON.parse('{data.translate(_IN_QUOTES)}');\n")
 
@@ -74,7 +75,7 @@ class _Data:
         self._typed: dict[str, str] = {}
         """What the records have, by the text that is shown for it in another language."""
 
-    def whole(self) -> Mapping[str, object]:
+    def whole(self, found: Iterable[_FoundOn]) -> Mapping[str, object]:
         """Return texts, other words for them, blanks, presses, projects and settings.
 
         A text's number is its place in `texts`; 0 is a missing one. A blank or a press is [address, numbers of its
@@ -88,8 +89,8 @@ class _Data:
         presses = {press.id: number for number, press in enumerate(workshop.presses.values())}
         projects = {project.id: number for number, project in enumerate(book.newest_first)}
         # What settings say is said most often: its texts come first, so that their numbers are short.
-        found = (each for blank in sorted(workshop.blanks) for each in book.shown("found", _found_on, blank).all)
-        settings = self._settings(sorted(found, key=_order), blanks, presses, projects)
+        ordered = sorted((each for here in found for each in here.all), key=_order)
+        settings = self._settings(ordered, blanks, presses, projects)
         of_blanks = [
             [
                 addresses.blank(each.id),
