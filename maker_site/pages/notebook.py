@@ -355,11 +355,11 @@ class Notebook:
         for sums in (self.remakes, self.cost_sheets, self.prices):
             sums.hold(_FEW)
 
-    def hold_few_shown(self) -> None:
-        """Hold little of what lists show, which `shown_before` can give again, where there are many projects."""
+    def hold_less_of_many(self) -> None:
+        """Hold few sums where there are many projects: for who makes again and again, with lists that are kept."""
         if len(self.workshop.projects) <= _FEW:
             return
-        self.__dict__["_most_shown"] = _VERY_FEW
+        self.hold_few(lists_are_kept=True)
         for _, sums in self.lists.values():
             sums.hold(_VERY_FEW)
 

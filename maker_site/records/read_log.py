@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from typing import Final
 
@@ -120,7 +120,7 @@ def _unknown(key: str, written: str) -> str:
 
 def _pressing(
     row: list[str], keys: list[str], origin: Origin, row_id: str, units: Units, shared: _Shared
-) -> tuple[Pressing | None, list[Problem]]:
+) -> tuple[Pressing | None, Sequence[Problem]]:
     extra = next((cell for cell in row[len(keys) :] if cell.strip()), None)
     if extra is not None:
         sentence = f"the row has more cells than columns, {quoted(extra)} among them; a note with a comma wants quotes"
@@ -133,7 +133,7 @@ def _pressing(
         except ValidationError as error:
             return None, problems_of(error, Pressing, origin, "a row of the press log")
         pressing = shared.share(pressing, cells)
-    return pressing, []
+    return pressing, ()
 
 
 class _Shared:

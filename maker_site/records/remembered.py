@@ -39,14 +39,14 @@ class Remembered:
     """Values of one reading after another."""
 
     def __init__(self) -> None:
-        self.digests: dict[str, str] = {}
-        """Of all that each value was read from, by its place: a file, with the line for a row of the log."""
         self.is_linked = False
         """Something that was just read is reached through a link, so nobody is told when it is touched."""
         self.units: dict[str, Unit] = {}
         """What was read of each place, by the place and the use that is made of it."""
         self.read: set[str] = set()
         """The units that were read anew; the others stand as they were."""
+        self._rows: dict[str, dict[str, str]] = {}
+        """The digests of those units that were let go of which have several: files of the log."""
         self._memos: dict[Hashable, tuple[object, object]] = {}
         self._before: dict[str, object] = {}
         self._now: dict[str, object] = {}
@@ -66,12 +66,18 @@ class Remembered:
     def stand_by(self, units: dict[str, Unit], touched: frozenset[str]) -> None:
         """Take units for those of an earlier reading, since which these paths were touched."""
         self.units = units
-        self.digests = {place: digest for unit in self.units.values() for place, digest in unit.digests.items()}
         self.turn(touched)
 
     def forget(self) -> None:
-        """Let go of all but the digests: for who reads no more."""
+        """Let go of all but the digests of rows: for who reads no more."""
+        self._rows = {name: unit.digests for name, unit in self.units.items() if len(unit.digests) > 1}
         self.units, self._memos = {}, {}
+
+    def digest_of_row(self, row_id: str) -> str | None:
+        """Return a digest of all that a row of the log was read from; None where it was not read."""
+        name = f"{row_id.rpartition(':')[0]}#"
+        unit = self.units.get(name)
+        return (unit.digests if unit else self._rows.get(name, {})).get(row_id)
 
     def is_quiet(self, place: str, watched: Collection[str] = ()) -> bool:
         """Tell whether it is known that nothing was touched at or below a place, or at any of some paths."""
@@ -118,7 +124,7 @@ class Remembered:
 
     def value(self, name: str, made_of: tuple[object, ...], make: Callable[[], V]) -> V:
         """Return the value at a place, as it was made before of the same, or made now."""
-        digest = self._digests[name] = self.digests[name] = digest_of(name, made_of)
+        digest = self._digests[name] = digest_of(name, made_of)
         found = self._before[digest] if digest in self._before else make()
         self._now[digest] = found
         return cast("V", found)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Final
 
 from maker_site.pages.notebook import MATERIAL, POINTS, Notebook
@@ -67,19 +67,19 @@ def differences(
     return found
 
 
-def digest_of_sum(book: Notebook, kind: str, name: str, rows: Mapping[str, str]) -> str:
-    """Return a digest of a sum that is noted by itself; `rows` are digests of the log's rows by their ids."""
+def digest_of_sum(book: Notebook, kind: str, name: str, of_row: Callable[[str], str | None]) -> str:
+    """Return a digest of a sum that is noted by itself; `of_row` gives that of a row of the log by its id."""
     sums = book.apart[kind]
     if name not in sums.names():
         return "-"
     if kind == POINTS:
-        return digest_of([_point(point, rows) for point in book.points[name]])
+        return digest_of([_point(point, of_row) for point in book.points[name]])
     return digest_of(sums[name])
 
 
-def _point(point: StartingPoint, rows: Mapping[str, str]) -> object:
+def _point(point: StartingPoint, of_row: Callable[[str], str | None]) -> object:
     behind = point.evidence
-    pressed = digest_of([rows.get(row.id) for row in behind.pressings]) if behind else None
+    pressed = digest_of([of_row(row.id) for row in behind.pressings]) if behind else None
     setting = behind.setting if behind else None
     return (
         *(point.source.value, point.reason, point.true, point.temperature_range, point.time, point.time_range),

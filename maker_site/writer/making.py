@@ -121,7 +121,7 @@ def _make(
         gc.freeze()  # records hold no circles: nothing is gained by going through them later
         book.hold_few(lists_are_kept=memory.knows_before)
     elif memory.knows_before:
-        book.hold_few_shown()
+        book.hold_less_of_many()
     with speaking(book.language), SiteFolder.open(out) as site:
         order = memory.settle(book)
         ground = memory.ground(lambda: contents([*used.folders, content / FONTS]))

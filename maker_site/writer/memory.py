@@ -178,7 +178,7 @@ class Memory:
         if name not in known:
             with unnoted():
                 sums = book.apart[kind]
-                known[name] = digest_of_sum(book, kind, name, self.remembered.digests)
+                known[name] = digest_of_sum(book, kind, name, self.remembered.digest_of_row)
                 made_of = sums.made_of(name) if name in sums.names() else ()
                 self.state.looked.note(kind, name, reduced(made_of))
         return known[name]
