@@ -7,7 +7,8 @@ from pathlib import Path
 import click
 
 from maker_site.cli.columns import cells_of_options, column_options
-from maker_site.cli.exits import PROBLEMS
+from maker_site.cli.exits import PROBLEMS, STOPPED
+from maker_site.cli.stopping import as_before, stop_in_order
 
 _CONTENT = click.option(
     "--content",
@@ -25,7 +26,20 @@ _OUT = click.option(
 )
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Commands(click.Group):
+    def invoke(self, ctx: click.Context) -> object:
+        """Run the command that was asked for, until Ctrl-C ends it."""
+        before = stop_in_order()
+        try:
+            return super().invoke(ctx)
+        except KeyboardInterrupt:
+            click.echo("\nStopped.", err=True)
+            raise SystemExit(STOPPED) from None
+        finally:
+            as_before(before)
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="maker-site")
 def main() -> None:
     """Turn a heat-press maker's records into a workshop catalogue and a public copy."""

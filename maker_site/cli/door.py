@@ -9,8 +9,7 @@ import os
 import sys
 import time
 
-from maker_site.cli.said import places, problem_lines, summary
-from maker_site.writer.unchanged import unchanged
+from maker_site.cli.stopping import stop_at_once
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -22,24 +21,24 @@ if TYPE_CHECKING:
 _USUAL = {"--content": "content", "--out": "site", "--theme": "print-room"}
 """Options of `make` and what they are where they are not said; `tests/cli/test_door.py` holds them to the command's."""
 _STYLES = {"bold": "\x1b[1m", "red": "\x1b[31m", "yellow": "\x1b[33m"}
-_ABORTED = 1
+_UNREAD = 1
 
 
 def main() -> None:
     """Answer the command line."""
+    stop_at_once()
     asked = _plain_make(sys.argv[1:])
     if asked and not (os.name == "nt" and sys.stderr.isatty()):  # there colours are drawn otherwise
+        from maker_site.writer.unchanged import unchanged
+
         try:
             found = unchanged(asked["--content"], asked["--out"], asked["--theme"], time.strftime("%Y-%m-%d"))
             if found:
                 _tell(found)
                 return
-        except KeyboardInterrupt:
-            print("Aborted!", file=sys.stderr)  # noqa: T201 - as the commands say it
-            raise SystemExit(_ABORTED) from None
         except BrokenPipeError:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # nobody reads on
-            raise SystemExit(_ABORTED) from None
+            raise SystemExit(_UNREAD) from None
     from maker_site.cli.command import main as commands
 
     commands()
@@ -63,6 +62,8 @@ def _plain_make(words: Sequence[str]) -> dict[str, str] | None:
 
 
 def _tell(found: Unchanged) -> None:
+    from maker_site.cli.said import places, problem_lines, summary
+
     for line in problem_lines(found.problems, _style_for(sys.stderr)):
         print(line, file=sys.stderr)  # noqa: T201
     sys.stderr.flush()

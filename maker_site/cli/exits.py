@@ -1,6 +1,10 @@
 """Exit codes."""
 
-from typing import Final
+from __future__ import annotations
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Final
 
 PROBLEMS: Final = 1
 """The records have problems, or the site could not be written."""

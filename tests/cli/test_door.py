@@ -12,6 +12,7 @@ from click.testing import CliRunner
 
 from maker_site.cli import door
 from maker_site.cli.command import main, make_command
+from maker_site.cli.exits import STOPPED
 from tests.small_workshop import write_workshop
 
 DOOR = "import sys; from maker_site.cli.door import main; main()"
@@ -57,6 +58,61 @@ def test_the_door_knows_the_options_of_a_make_and_what_they_usually_are() -> Non
     usual = {each.opts[0]: str(each.default) for each in make_command.params if isinstance(each, click.Option)}
     usual.pop("--help", None)
     assert usual == door._USUAL
+
+
+PRESSED_AS_IT_IMPORTS = """
+import signal, sys
+signal.signal(signal.SIGINT, signal.default_int_handler)  # what is started in the background ignores it
+moment = sys.argv.pop(1)
+class CtrlC:
+    def find_spec(self, name, path=None, target=None):
+        if name == moment:
+            sys.meta_path.remove(self)
+            print("pressed", flush=True)
+            signal.raise_signal(signal.SIGINT)
+sys.meta_path.insert(0, CtrlC())
+from maker_site.cli.door import main
+main()
+"""
+
+
+@pytest.mark.skipif(os.name != "posix", reason="Ctrl-C is another thing there")
+@pytest.mark.parametrize(
+    "moment",
+    [
+        *("maker_site.writer.unchanged", "sqlite3", "maker_site.cli.command", "click", "click.core"),
+        *("maker_site.cli.make", "yaml", "pydantic_core", "jinja2", "maker_site.writer.making"),
+    ],
+)
+def test_ctrl_c_ends_it_quietly_even_as_it_imports(home: Path, moment: str) -> None:
+    (home / "content" / "about.md").write_text("Something new.\n", "utf-8")
+
+    said = run(PRESSED_AS_IT_IMPORTS, moment, "make", *options(home))
+
+    assert said.stdout == "pressed\n"
+    assert said.returncode == STOPPED == 130  # 128 and the number of the signal, as shells have it
+    assert said.stderr in {"", "\nStopped.\n"}
+
+
+@pytest.mark.skipif(os.name != "posix", reason="Ctrl-C is another thing there")
+def test_ctrl_c_is_heard_where_python_would_pass_it_over() -> None:
+    code = """
+import signal, sys, time, click
+signal.signal(signal.SIGINT, signal.default_int_handler)
+from maker_site.cli.command import main
+
+class Freed:
+    def __del__(self):
+        signal.raise_signal(signal.SIGINT)
+
+@main.command()
+def wait():
+    Freed()
+    time.sleep(60)
+main(["wait"])
+"""
+    said = run(code)
+    assert (said.returncode, said.stdout, said.stderr) == (STOPPED, "", "\nStopped.\n")
 
 
 @pytest.mark.parametrize(
