@@ -34,7 +34,7 @@ def stop_in_order() -> object:
 def as_before(before: object) -> None:
     """Do with Ctrl-C what was done before."""
     if before in (signal.default_int_handler, _end) and _is_main_thread():
-        signal.signal(signal.SIGINT, before)  # type: ignore[arg-type]
+        signal.signal(signal.SIGINT, before)
         sys.unraisablehook = sys.__unraisablehook__
 
 
