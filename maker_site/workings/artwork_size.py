@@ -26,7 +26,7 @@ class Verdict(StrEnum):
     SOFT = "soft"
     """Fewer than wanted, and at least 150 an inch."""
     COARSE = "too coarse"
-    """Fewer than 150 an inch."""
+    """Fewer than 150 an inch, by more than the part of a pixel that is lost where a side is made of whole ones."""
     SCALES = "sharp at any size"
     """A drawing: it has no pixels."""
 
@@ -155,7 +155,8 @@ def artwork_size(motif: Motif, place: Place, wanted: int) -> ArtworkSize:
         for edge, want, have, side in sides
         if have < want
     )
-    return ArtworkSize(place, width, height, wanted, needed, ppi, short, _verdict(ppi, wanted))
+    nearly = MM_PER_INCH / _scale(motif.width + 1, motif.height + 1, place)
+    return ArtworkSize(place, width, height, wanted, needed, ppi, short, _verdict(ppi, nearly, wanted))
 
 
 def _scale(width: Fraction, height: Fraction, place: Place) -> Fraction:
@@ -163,7 +164,8 @@ def _scale(width: Fraction, height: Fraction, place: Place) -> Fraction:
     return max(across, down) if place.covered else min(across, down)
 
 
-def _verdict(ppi: Fraction, wanted: int) -> Verdict:
+def _verdict(ppi: Fraction, nearly: Fraction, wanted: int) -> Verdict:
+    """Return what is said of pixels an inch; `nearly` would be reached with one more pixel to a side."""
     if ppi >= wanted:
         return Verdict.FINE
-    return Verdict.SOFT if ppi >= COARSE_BELOW_PPI else Verdict.COARSE
+    return Verdict.SOFT if nearly > COARSE_BELOW_PPI else Verdict.COARSE
