@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from fractions import Fraction
-from functools import cached_property, partial
+from functools import cached_property
 from typing import Any, Final, TypeVar
 
 from maker_site.language import Language, language_of
 from maker_site.media import PictureSet
 from maker_site.media.artwork import ArtworkFile
+from maker_site.pages.lists import Before, Lists, nothing_shown
 from maker_site.pages.noting import Noted, NotedOutlines, NotedRows, NotedSupplies, note, unnoted
 from maker_site.pages.wording import Wording
-from maker_site.pages.worked import Sum, Worked
+from maker_site.pages.worked import Worked
 from maker_site.records import Blank, Pressing, Problem, Project, Workshop
 from maker_site.records.quantities import Amount
 from maker_site.workings.artwork_review import size_on_blank
@@ -53,10 +54,6 @@ _VERY_FEW: Final = 100
 """Of what lists show, where it need not be worked out again."""
 
 
-def nothing_shown(kind: str, name: str) -> None:
-    """Return None: nothing is known of what was shown before."""
-
-
 @dataclass(frozen=True)
 class Notebook:
     """The workshop with its workings, each worked out once, when first asked for."""
@@ -72,8 +69,8 @@ class Notebook:
     """Mean ink coverage of artwork, 0 to 1, by path from the content folder, where it was measured."""
     artwork: Mapping[str, ArtworkFile] = field(default_factory=dict)
     """Design files by path from the content folder, as far as they were read."""
-    shown_before: Callable[[str, str], Sum[Any] | None] = nothing_shown
-    """Gives what a list showed of a thing in an earlier make, by kind and id, where it still holds."""
+    shown_before: Before = nothing_shown
+    """Gives what lists showed in an earlier make."""
 
     def with_cautions(self, cautions: tuple[Problem, ...]) -> Notebook:
         """Return the same notebook with what reading found, keeping all that is worked out already."""
@@ -103,21 +100,9 @@ class Notebook:
         """How the shop writes its figures."""
         return Wording.of(self.workshop.shop)
 
-    @property
-    def evidence(self) -> tuple[Evidence, ...]:
-        """All settings ever pressed, best supported first within each blank."""
-        for kind in ("rows", "blank", "press"):
-            note(kind)
-        with unnoted():
-            return self._evidence
-
-    @cached_property
-    def _evidence(self) -> tuple[Evidence, ...]:
-        return tuple(each for blank in sorted(self.pressings_by_blank) for each in self.evidence_by_blank[blank])
-
     @cached_property
     def evidence_by_blank(self) -> Worked[tuple[Evidence, ...]]:
-        """The same by blank; settings on different blanks never have to do with each other."""
+        """All settings ever pressed, by blank, best supported first: no blank's have to do with another's."""
         return Worked(self._blank_ids, self._evidence_on)
 
     def _evidence_on(self, blank: str) -> tuple[Evidence, ...]:
@@ -317,33 +302,16 @@ class Notebook:
         return price_of(self.workshop.projects[name], self.cost_sheets[name], self.workshop.shop)
 
     @cached_property
-    def lists(self) -> dict[str, tuple[Callable[[Notebook, str], Any], Worked[Any]]]:
-        """What lists show, by kind: how it is worked out, and what is."""
-        return {}
+    def lists(self) -> Lists:
+        """What lists show."""
+        return Lists(self, self.shown_before)
 
     def shown(self, kind: str, work: Callable[[Notebook, str], V], name: str) -> V:
-        """Return what pages of a kind show of one thing, worked out once: a list is put together of these.
+        """Return what lists of a kind show of one thing, which `work` works out once.
 
         It is kept from make to make, so it is to hold plain values and what pages show, and no records.
         """
-        if kind not in self.lists:
-            self.begin_list(kind, work)
-        found: V = self.lists[kind][1][name]
-        return found
-
-    def begin_list(self, kind: str, work: Callable[[Notebook, str], Any]) -> Worked[Any]:
-        """Return what pages of a kind show, nothing of which is worked out yet."""
-        sums: Worked[Any] = Worked(tuple, partial(work, self), before=partial(self.shown_before, kind))
-        sums.hold(self._most_shown)
-        sums.gather()
-        self.lists[kind] = (work, sums)
-        return sums
-
-    def newly_shown(self) -> Iterator[tuple[str, str, Sum[Any]]]:
-        """Yield what lists show that was worked out since this was asked the last time: a kind, an id and the sum."""
-        for kind, (_, sums) in self.lists.items():
-            for name, found in sums.new().items():
-                yield kind, name, found
+        return self.lists.shown(kind, work, name)
 
     def makeable(self, project: Project) -> Makeable | None:
         """Return how many of a project could be made of the blanks on the shelf; None where not one."""
@@ -351,21 +319,14 @@ class Notebook:
 
     def hold_few(self, *, lists_are_kept: bool) -> None:
         """Hold the sums of few projects only: for who builds one page after the other, once, and has many projects."""
-        self.__dict__["_most_shown"] = _VERY_FEW if lists_are_kept else _FEW
+        self.lists.hold(_VERY_FEW if lists_are_kept else _FEW)
         for sums in (self.remakes, self.cost_sheets, self.prices):
             sums.hold(_FEW)
 
     def hold_less_of_many(self) -> None:
         """Hold few sums where there are many projects: for who makes again and again, with lists that are kept."""
-        if len(self.workshop.projects) <= _FEW:
-            return
-        self.hold_few(lists_are_kept=True)
-        for _, sums in self.lists.values():
-            sums.hold(_VERY_FEW)
-
-    @cached_property
-    def _most_shown(self) -> int | None:
-        return None
+        if len(self.workshop.projects) > _FEW:
+            self.hold_few(lists_are_kept=True)
 
     @cached_property
     def apart(self) -> Mapping[str, Worked[Any]]:

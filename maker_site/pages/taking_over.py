@@ -39,8 +39,7 @@ def take_over(book: Notebook, before: Notebook, changed: frozenset[Read]) -> Non
     book.remakes.take_over(before.remakes, changed)
     book.cost_sheets.take_over(before.cost_sheets, changed)
     book.prices.take_over(before.prices, changed)
-    for kind, (work, sums) in before.lists.items():
-        book.begin_list(kind, work).take_over(sums, changed)
+    book.lists.take_over(before.lists, changed)
 
 
 def _take(book: Notebook, before: Notebook, names: tuple[str, ...]) -> None:

@@ -44,8 +44,7 @@ class Worked(Mapping[str, V]):
         kept = self._kept.get(name)
         if kept is None:
             kept = self._kept[name] = self._before(name) or self._worked(name)
-            if self._most is not None and len(self._kept) > self._most:
-                del self._kept[next(iter(self._kept))]
+            self._let_go()
         taken = notes()
         if taken is not None:
             if self._apart:
@@ -81,18 +80,21 @@ class Worked(Mapping[str, V]):
     def hold(self, most: int | None) -> None:
         """Hold so many sums at most from now on, those worked out last; None holds all."""
         self._most = most
-        while most is not None and len(self._kept) > most:
+        self._let_go()
+
+    def _let_go(self) -> None:
+        while self._most is not None and len(self._kept) > self._most:
             del self._kept[next(iter(self._kept))]
 
     def drop(self, name: str) -> None:
         """Let go of a sum; it is worked out again when it is looked at again."""
         self._kept.pop(name, None)
 
-    def made_of(self, name: str) -> frozenset[Read]:
+    def made_of(self, name: str) -> tuple[Read, ...]:
         """Return what a sum was made of."""
         with unnoted():
             self[name]
-        return frozenset(self._kept[name][1])
+        return self._kept[name][1]
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._names())

@@ -6,7 +6,7 @@ Inner module of the records room.
 from __future__ import annotations
 
 from array import array
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from typing import Any, Final, TypeVar
@@ -147,26 +147,22 @@ class Again:
     def __new__(cls, shape: Shape, private: dict[str, Any] | None, *values: object) -> Part:  # type: ignore[misc]
         """Return the part."""
         part = object.__new__(shape.kind)
-        for name, value in zip(shape.names, values, strict=True):
-            _set(part, name, value)
-        _set(part, "__pydantic_fields_set__", shape.held)
-        _set(part, "__pydantic_extra__", None)
-        _set(part, "__pydantic_private__", private)
+        _fill(part, zip(shape.names, values, strict=True), shape.held, private)
         return part
 
 
 def like(part: P, values: Mapping[str, object]) -> P:
     """Return the same fields given with some other values, which are taken as they are; held as `compact` does."""
     made = part.__new__(type(part))
-    _fill(made, {**part.__dict__, **values}, part.__pydantic_fields_set__, part.__pydantic_private__)
+    _fill(made, {**part.__dict__, **values}.items(), _held(part), part.__pydantic_private__)
     return made
 
 
 def without(part: P, names: Collection[str]) -> P:
     """Return the same without some fields, which it is an AttributeError to look at; held as `compact` does."""
     made = part.__new__(type(part))
-    values = {name: value for name, value in part.__dict__.items() if name not in names}
-    _fill(made, values, part.__pydantic_fields_set__, part.__pydantic_private__)
+    values = ((name, value) for name, value in part.__dict__.items() if name not in names)
+    _fill(made, values, _held(part), part.__pydantic_private__)
     return made
 
 
@@ -187,10 +183,15 @@ def _compact_value(value: object) -> object:
     return value
 
 
-def _fill(part: Part, values: Mapping[str, object], given: Collection[str], private: dict[str, Any] | None) -> None:
-    for name, value in values.items():
+def _held(part: Part) -> set[str]:
+    """Return the names of the fields that were given, as every part with the same ones holds them."""
+    return _names(frozenset(part.__pydantic_fields_set__))
+
+
+def _fill(part: Part, values: Iterable[tuple[str, object]], given: set[str], private: dict[str, Any] | None) -> None:
+    for name, value in values:
         _set(part, name, value)
-    _set(part, "__pydantic_fields_set__", _names(frozenset(given)))
+    _set(part, "__pydantic_fields_set__", given)
     _set(part, "__pydantic_extra__", None)
     _set(part, "__pydantic_private__", private)
 

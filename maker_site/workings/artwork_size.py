@@ -24,9 +24,9 @@ class Verdict(StrEnum):
     FINE = "fine"
     """All the pixels that are wanted, or more."""
     SOFT = "soft"
-    """Fewer than wanted, and at least 150 an inch."""
+    """Fewer than wanted, and 150 an inch or a part of a pixel to a side less."""
     COARSE = "too coarse"
-    """Fewer than 150 an inch, by more than the part of a pixel that is lost where a side is made of whole ones."""
+    """Fewer than that: who exports at 150 an inch loses a part of a pixel, no more. Common practice, no source."""
     SCALES = "sharp at any size"
     """A drawing: it has no pixels."""
 

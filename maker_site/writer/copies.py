@@ -7,12 +7,10 @@ came of each batch is noted here.
 from __future__ import annotations
 
 import json
-import pickle
 import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
-from hashlib import blake2b
 from typing import Any, Final, NamedTuple
 
 from maker_site.frozen import frozen
@@ -282,7 +280,7 @@ def _project(name: str) -> str | None:
 
 def base_of(copy: Copy, base: str) -> str:
     """Return a digest of what all pages of a copy depend on, given that of both copies."""
-    return digest_of(base, copy.name, blake2b(pickle.dumps(copy.frame)).hexdigest())
+    return digest_of(base, copy.name, copy.frame)
 
 
 def put_assets(site: SiteFolder, copy: Copy, renderer: Renderer) -> None:

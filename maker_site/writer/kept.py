@@ -26,6 +26,8 @@ _TABLE: Final = (
     "PRIMARY KEY (kind, name)) WITHOUT ROWID"
 )
 
+_OF_KIND: Final = "SELECT name, key, value, sum FROM kept WHERE kind = ?"
+
 
 class Kept:
     """Values by kind and name, each with the key of what it was made of."""
@@ -59,7 +61,7 @@ class Kept:
 
     def all_bytes(self, kind: str) -> dict[str, bytes]:
         """Return all that an earlier make kept of a kind, by name: for who is about to ask for much of it."""
-        rows = self._rows("SELECT name, key, value, sum FROM kept WHERE kind = ?", (kind,))
+        rows = self._rows(_OF_KIND, (kind,))
         return {name: data for name, (_, data, check) in rows.items() if zlib.crc32(data) == check}
 
     def new_bytes(self, kind: str, name: str) -> bytes | None:
@@ -134,13 +136,12 @@ class Kept:
     def _one(self, kind: str, name: str) -> tuple[str, bytes, int] | None:
         if kind in self._before:
             return self._before[kind].get(name)
-        rows = self._rows("SELECT name, key, value, sum FROM kept WHERE kind = ? AND name = ?", (kind, name))
+        rows = self._rows(f"{_OF_KIND} AND name = ?", (kind, name))
         return rows.get(name)
 
     def _of(self, kind: str) -> dict[str, tuple[str, bytes, int]]:
         if kind not in self._before:
-            asked = "SELECT name, key, value, sum FROM kept WHERE kind = ?"
-            self._before[kind] = self._rows(asked, (kind,))
+            self._before[kind] = self._rows(_OF_KIND, (kind,))
         return self._before[kind]
 
     def _rows(self, asked: str, values: tuple[str, ...]) -> dict[str, tuple[str, bytes, int]]:

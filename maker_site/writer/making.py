@@ -17,7 +17,8 @@ from maker_site.language import speaking
 from maker_site.media import make as make_pictures
 from maker_site.media.artwork import make_preview
 from maker_site.pages.addresses import PICTURES
-from maker_site.pages.notebook import Notebook, noted, nothing_shown
+from maker_site.pages.lists import nothing_shown
+from maker_site.pages.notebook import Notebook, noted
 from maker_site.pages.noting import Noted, Read
 from maker_site.pages.public.plan import public_batches, public_frame, public_gatherings
 from maker_site.pages.workshop.plan import workshop_batches, workshop_frame

@@ -236,8 +236,7 @@ class Memory:
 
     def shown_before(self, kind: str, name: str) -> Sum[Any] | None:
         """Return what a list showed of a thing in the last make, where nothing that it comes from has changed."""
-        known = self._shown and self._changed is not None
-        return self._shown.before(self.state.looked, kind, name) if self._shown and known else None
+        return self._shown.before(self.state.looked, kind, name) if self._shown and self.knows_before else None
 
     def note_shown(self, each: Showing) -> None:
         """Note what a list shows of a thing, and what was looked at for it."""

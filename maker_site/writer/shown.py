@@ -81,5 +81,5 @@ class Shown:
 
 def newly_shown(book: Notebook) -> Iterator[Showing]:
     """Yield what lists show that was worked out since this was asked the last time."""
-    for kind, name, (value, reads) in book.newly_shown():
+    for kind, name, (value, reads) in book.lists.new():
         yield Showing(kind, name, put_in(value), reduced(reads))

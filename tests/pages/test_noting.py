@@ -31,7 +31,7 @@ def test_of_few_that_are_held_each_is_the_same_and_notes_the_same(most: int) -> 
         assert [*sums.values(), *sums.values()] == [0, 1, 4, 9, 16] * 2
     assert reads == {("number", str(number)) for number in range(5)}
     assert len(asked) == (5 if most == 5 else 10)
-    assert sums.made_of("3") == {("number", "3")}
+    assert sums.made_of("3") == (("number", "3"),)
 
 
 def test_those_that_were_worked_out_last_are_held() -> None:

@@ -59,7 +59,8 @@ def test_the_smaller_axis_counts_once_the_blank_is_covered():
     [(1252, Verdict.FINE), (1251, Verdict.SOFT), (627, Verdict.SOFT), (625, Verdict.SOFT), (624, Verdict.COARSE)],
 )
 def test_verdicts_at_their_edges(pixels: int, verdict: Verdict):
-    # 106 mm at 300 an inch are 1251.97 px (checks: print-03), at 150 an inch 625.98, exported as 625 or 626.
+    # 106 mm at 300 an inch are 1251.97 px (checks: print-03), at 150 an inch 625.98.
+    # Such a side is exported as 625 or 626 px: common practice, no source.
     assert artwork_size(motif(pixels, pixels), place("100 mm", "100 mm", "3 mm"), 300).verdict is verdict
 
 

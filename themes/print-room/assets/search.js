@@ -218,8 +218,8 @@
   };
 
   const { blank, press, dial, platen, time, pressure, face } = settings;
-  const weigh = (values, found, blanks, presses, titles, from, to) => {
-    for (let row = from; row < to; row += 1) {
+  const weigh = (values, found, blanks, presses, titles) => {
+    for (let row = 0; row < values.length; row += 1) {
       let manner = found[dial[row]];
       if (found[platen[row]] > manner) manner = found[platen[row]];
       if (found[time[row]] > manner) manner = found[time[row]];
@@ -247,7 +247,7 @@
       projects[row] = Math.max(title, blanks[data.projects.blank[row]]);
     }
     const values = new Uint8Array(totals.settings);
-    weigh(values, found, blanks, presses, titles, 0, values.length);
+    weigh(values, found, blanks, presses, titles);
     return { settings: values, blanks, projects };
   };
 
