@@ -220,6 +220,12 @@ def _pressing(pressing: Pressing, known: _Known, folder: ContentFolder) -> Itera
         home = folder.root / "projects" / pressing.project
         if (sentence := folder.inner_file(home, pressing.photo)) is not None:
             yield origin.problem(("photo",), sentence)
+    if pressing.temperature.celsius > words.HOTTEST_C:
+        yield origin.problem(
+            ("temperature",),
+            f"{quoted(pressing.temperature.typed)} is hotter than anything pressed; is it in F, or a figure too long?",
+            Severity.CAUTION,
+        )
     if pressing.face in words.UNCLEAR_FACES:
         yield origin.problem(
             ("face",),

@@ -164,3 +164,8 @@ def difficulty_said(word: str) -> str:
 def with_capital(said: str) -> str:
     """Return words with their first letter large and the others as they are."""
     return said[:1].upper() + said[1:]
+
+
+HOTTEST_C: Final = 300
+"""Degrees Celsius: no cover sheet and no blank bears it, and a bare figure above it was meant in F. Common practice, no
+source."""

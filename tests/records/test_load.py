@@ -241,6 +241,9 @@ class TestReferences:
             ({LOG: f"{HEADING},face\n{ROW},Down\n"},
              (LOG, 2, "face",
               "“down” is used both ways; write print up (the blank lies face down) or print down")),
+            ({LOG: f"{HEADING}\n{ROW.replace('200 C', '2000 C')}\n"},
+             (LOG, 2, "temperature",
+              "“2000 C” is hotter than anything pressed; is it in F, or a figure too long?")),
             ({LOG: f"{HEADING},defects\n{ROW},ghosting\n"},
              (LOG, 2, "defects", "“ghosting” hides several faults: double image (it moved), stain from elsewhere "
               "(an old sheet) or pale all over (a fade); write the one it was")),

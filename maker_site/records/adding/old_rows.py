@@ -22,6 +22,7 @@ from maker_site.records.quantities import number
 from maker_site.records.quantities.numbers import NUMBER
 from maker_site.records.read_log import read_log, table_rows
 from maker_site.records.shop import Units
+from maker_site.records.words import HOTTEST_C
 
 NAMED: Final = {"blank": "blanks", "press": "presses", "project": "projects"}
 """The columns that name a record, and the folder of those records."""
@@ -29,8 +30,6 @@ NAMED: Final = {"blank": "blanks", "press": "presses", "project": "projects"}
 _NOTHING: Final = ("-", "–", "—", "none", "n/a", "na", "nil", "?")
 _YES: Final = ("y", "yes", "ok", "okay", "good", "all", "true", "✓", "✔")
 _NO: Final = ("n", "no", "none", "bad", "false", "✗", "✘")
-_HOTTEST_C: Final = 300
-"""No cover sheet and no blank bears it; a bare figure above it was meant in F. Common practice, no source."""
 _COOLEST_F: Final = 212
 """Water boils; a bare figure below it was meant in C. Common practice, no source."""
 
@@ -218,7 +217,7 @@ def _temperature(text: str, unit: str | None, units: Units) -> str:
     if unit:
         return f"{text} {unit}"
     value, usual = number(text), units.temperature
-    if usual == "C" and value > _HOTTEST_C:
+    if usual == "C" and value > HOTTEST_C:
         raise NotReadable(
             f"{quoted(text)} would be {text} C, hotter than anything pressed; say that the column is in F"
         )
